@@ -1,0 +1,16 @@
+# Two sets of flags, kept apart: those that the results depend on, and those for developers.
+
+# No fused multiply-add: the same input gives the same bytes on every processor of one kind.
+add_library(ohmtrail_numeric_flags INTERFACE)
+target_compile_options(ohmtrail_numeric_flags INTERFACE -ffp-contract=off)
+
+# Linked privately, never exported.
+add_library(ohmtrail_warnings INTERFACE)
+target_compile_options(ohmtrail_warnings INTERFACE
+  -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Wdouble-promotion -Wnon-virtual-dtor -Wold-style-cast -Werror)
+
+if(OHMTRAIL_SANITIZE)
+  add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
+  add_link_options(-fsanitize=address,undefined)
+  add_compile_definitions(OHMTRAIL_SANITIZED)
+endif()

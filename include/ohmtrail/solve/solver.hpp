@@ -1,0 +1,57 @@
+#pragma once
+#include <memory>
+#include <string>
+#include <tl/expected.hpp>
+#include <vector>
+
+#include "ohmtrail/solve/circuit.hpp"
+#include "ohmtrail/solve/solution.hpp"
+
+namespace ohmtrail::solve {
+
+/// Why a circuit has no answer that can be certified.
+struct Failure {
+  enum class Kind {
+    shorted_source,   ///< a source across one merged point; `branches` holds it and the 0 Ω branches of its loop
+    opposed_sources,  ///< two 0 Ω sources of unlike voltage across the same points
+    not_certified     ///< residuals above 1e-9: a bug or a hopelessly scaled circuit
+  } kind = Kind::not_certified;
+  std::vector<int> branches;
+  double amperes = 0;  ///< shorted_source: what its own resistance would let through
+};
+
+/// Derivatives of one scalar (a voltage between points, a branch current) at a solved state.
+struct Gradient {
+  std::vector<double> by_resistance;  ///< per branch, with respect to Branch::resistance
+  std::vector<double> by_size;        ///< per branch, with respect to Branch::size
+};
+
+/// Solves one circuit again and again: the ordering is made once, values may change between solves.
+class Solver {
+ public:
+  explicit Solver(Circuit circuit);
+  ~Solver();
+  Solver(Solver&&) noexcept;
+  Solver& operator=(Solver&&) noexcept;
+
+  [[nodiscard]] const Circuit& circuit() const;
+  void set_resistance(int branch, double ohms);
+  void set_size(int branch, double size);
+
+  /// Newton from `start` (the last solution by default), upper branch of constant-power loads.
+  [[nodiscard]] tl::expected<Solution, Failure> solve();
+
+  /// After a successful solve: the response of every point's voltage to amperes drawn out of points.
+  /// `injection` is per point, in A into the point; returns V per point. One back-substitution.
+  [[nodiscard]] std::vector<double> respond(const std::vector<double>& injection) const;
+
+  /// After a successful solve: one back-substitution each (the Jacobian is symmetric: the adjoint is the response).
+  [[nodiscard]] Gradient gradient_of_voltage(int red, int black) const;
+  [[nodiscard]] Gradient gradient_of_current(int branch) const;
+
+ private:
+  struct State;
+  std::unique_ptr<State> state_;
+};
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,15 @@
+#pragma once
+#include <algorithm>
+
+namespace ohmtrail::test {
+
+/// How many random cases a property runs: the full count, or a twentieth of it under the sanitizers.
+inline int random_cases(int full) {
+#ifdef OHMTRAIL_SANITIZED
+  return std::max(1, full / 20);
+#else
+  return full;
+#endif
+}
+
+}  // namespace ohmtrail::test
