@@ -1,0 +1,48 @@
+#pragma once
+#include <optional>
+#include <string>
+
+#include "ohmtrail/diagnose/cause.hpp"
+#include "ohmtrail/network/network.hpp"
+
+namespace ohmtrail::diagnose {
+
+/// What the running load that gains most gets back when one element alone is made good.
+struct Recoverable {
+  std::string load;
+  double volts = 0;  ///< V
+};
+
+/// What a hot spot wastes above a sound element, over the hours a day that its cases are on.
+struct DailyWaste {
+  double watt_hours = 0;    ///< Wh a day
+  double ampere_hours = 0;  ///< Ah a day at the system's nominal voltage
+};
+
+/// An element that wastes more than a sound one would. SI units; an empty optional is a value that does not
+/// exist.
+struct HotSpot {
+  int rank = 0;    ///< from 1
+  std::string id;  ///< of the element
+  network::Role role = network::Role::wire;
+  Cause cause = Cause::bad_joint;
+  std::string in_case;                     ///< the case in which it recovers most
+  double current = 0;                      ///< A, positive from `from` to `to`
+  double drop = 0;                         ///< V, V(from) − V(to)
+  double heat = 0;                         ///< W
+  double resistance = 0;                   ///< Ω, the value used, after temperature
+  std::optional<double> sound_resistance;  ///< Ω, at the same temperature
+  std::optional<double> excess;            ///< Ω
+  std::optional<Recoverable>
+      recoverable;                    ///< empty: no load runs in the case, or no solution with it made good
+  std::optional<double> temperature;  ///< °C; terminations, joints and contacts: an estimate, to 5 K
+  std::optional<double> likelihood;   ///< 0 to 1; empty unless readings were inferred
+  std::string fix;                    ///< a short imperative sentence or two
+
+  std::string better_gauge;  ///< undersized: smallest gauge that meets the limit, as printed; else empty
+  std::optional<DailyWaste> waste;  ///< where a case says how many hours a day it lasts
+  std::optional<std::string>
+      heat_warning;  ///< too hot to touch, or above the insulation's rating; with the source
+};
+
+}  // namespace ohmtrail::diagnose
