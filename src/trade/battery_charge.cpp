@@ -84,8 +84,7 @@ Voltage shift(Chemistry chemistry, Temperature battery) {
 
 double gravity_at_reference(double as_read, Temperature electrolyte) {
   constexpr double per_kelvin = 0.004 * 9 / 50;  // 0.004 per 10 °F
-  constexpr double reference = (80.0 - 32) * 5 / 9;
-  return as_read + per_kelvin * (electrolyte.celsius() - reference);
+  return as_read + per_kelvin * (electrolyte - reference_electrolyte_temperature).si();
 }
 
 double gravity_at_20_celsius(double as_read, Temperature electrolyte) {
