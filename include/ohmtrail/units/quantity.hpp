@@ -68,6 +68,15 @@ using Area = Quantity<Dimension<0, 0, 2, 0>>;               ///< m²
 using Time = Quantity<Dimension<0, 0, 0, 1>>;               ///< s
 using Mass = Quantity<Dimension<0, 0, 0, 0, 1>>;            ///< kg
 using TemperatureDifference = Quantity<Dimension<0, 0, 0, 0, 0, 1>>;  ///< K
+using Resistivity = Quantity<Dimension<1, -1, 1, 0>>;       ///< Ω·m
+using ResistancePerLength = Quantity<Dimension<1, -1, -1, 0>>;  ///< Ω/m
+using Density = Quantity<Dimension<0, 0, -3, 0, 1>>;        ///< kg/m³
+using MassPerLength = Quantity<Dimension<0, 0, -1, 0, 1>>;  ///< kg/m
+using ThermalConductivity = Quantity<Dimension<1, 1, -1, 0, 0, -1>>;      ///< W/(m·K)
+using HeatTransferCoefficient = Quantity<Dimension<1, 1, -2, 0, 0, -1>>;  ///< W/(m²·K)
+using ThermalConductance = Quantity<Dimension<1, 1, 0, 0, 0, -1>>;        ///< W/K
+using SpecificHeat = Quantity<Dimension<1, 1, 0, 1, -1, -1>>;             ///< J/(kg·K)
+using HeatCapacityPerLength = Quantity<Dimension<1, 1, -1, 1, 0, -1>>;    ///< J/(m·K)
 
 /// A point on the Celsius scale, °C. Two of them make a difference; they cannot be added.
 class Temperature {

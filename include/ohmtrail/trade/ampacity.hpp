@@ -1,0 +1,49 @@
+#pragma once
+#include <optional>
+#include <string>
+
+#include "ohmtrail/trade/words.hpp"
+#include "ohmtrail/units/quantity.hpp"
+
+/// How much current a wire may carry, and how warm a current makes it.
+namespace ohmtrail::trade {
+
+/// A wire as it lies.
+struct WirePlace {
+  Gauge gauge;
+  units::Temperature insulation{105};  ///< temperature rating of the insulation
+  bool engine_space = false;
+  int bundle = 1;  ///< current-carrying conductors together
+  ConductorKind conductor = ConductorKind::tinned_copper;
+  std::optional<units::Voltage> system;  ///< decides whether the bundling factor binds by regulation
+};
+
+struct Ampacity {
+  units::Current amps;                         ///< with every factor applied
+  units::Current table;                        ///< before the factors
+  units::Temperature reference_ambient;        ///< ambient at which `amps` brings the wire to its rating
+  units::TemperatureDifference rise_at_rated;  ///< insulation rating − reference ambient
+  double engine_space_factor = 1;
+  double bundling_factor = 1;
+  /// 33 CFR 183.435(b) makes bundling binding only at 50 V and up; below it is good practice and applied all
+  /// the same.
+  bool bundling_binds = false;
+  std::string basis;  ///< table, column, interpolation and factors, in words
+};
+
+/// Allowable current: 33 CFR 183.425 Table 5 for AWG and (by area) SAE, ISO 10133 Table A.1 for mm². Sizes
+/// off the table are interpolated by area, aluminium is scaled to equal heat; `basis` says so.
+[[nodiscard]] Ampacity ampacity(const WirePlace& place);
+
+/// T = ambient + (T_rated − T_ref) (I / I_ampacity)².
+[[nodiscard]] units::Temperature wire_temperature(const Ampacity& rating, units::Temperature ambient,
+                                                  units::Current current);
+
+/// Time constant of a wire's warming: its heat capacity over what it gives off per kelvin at its ampacity.
+[[nodiscard]] units::Time thermal_time_constant(const WirePlace& place, const Ampacity& rating);
+
+/// Share of the steady rise that a load switched on for `on` reaches: once from cold where `rest` is empty,
+/// for ever on and off otherwise. Between 0 and 1.
+[[nodiscard]] double duty_share(units::Time on, std::optional<units::Time> rest, units::Time time_constant);
+
+}  // namespace ohmtrail::trade
