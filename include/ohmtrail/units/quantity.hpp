@@ -17,7 +17,7 @@ template <int V, int A, int M, int S, int Kg, int K>
 class Quantity<Dimension<V, A, M, S, Kg, K>> {
  public:
   constexpr Quantity() = default;
-  constexpr explicit Quantity(double si_value) : si_(si_value) {}
+  constexpr explicit Quantity(double in_si) : si_(in_si) {}
 
   /// The value in the SI unit.
   [[nodiscard]] constexpr double si() const { return si_; }
