@@ -4,6 +4,7 @@
 #include <array>
 
 #include "trade/battery_curve.hpp"
+#include "trade/battery_rows.hpp"
 
 namespace ohmtrail::trade {
 namespace {
@@ -12,55 +13,32 @@ using units::Fraction;
 using units::Temperature;
 using units::Voltage;
 
-// US Army TM 5-4210-230-14&P-1, battery Table 2, 26.7 °C; volts of the matching open-circuit table divided by
-// six.
-constexpr std::array<CurvePoint, 5> flooded_volts_by_charge{
-    {{0, 11.89 / 6}, {0.25, 12.06 / 6}, {0.5, 12.24 / 6}, {0.75, 12.45 / 6}, {1, 12.65 / 6}}};
-constexpr std::array<CurvePoint, 5> gravity_by_charge{
-    {{0, 1.120}, {0.25, 1.155}, {0.5, 1.190}, {0.75, 1.225}, {1, 1.265}}};
-constexpr std::array<CurvePoint, 5> volts_by_gravity{
-    {{1.120, 11.89 / 6}, {1.155, 12.06 / 6}, {1.190, 12.24 / 6}, {1.225, 12.45 / 6}, {1.265, 12.65 / 6}}};
-constexpr std::array<CurvePoint, 5> freezing_by_gravity{
-    {{1.120, -9.4}, {1.155, -15.0}, {1.190, -26.1}, {1.225, -37.2}, {1.265, -59.5}}};
+/// A curve from two columns of a table.
+template <class Row, std::size_t N, class X, class Y>
+constexpr std::array<CurvePoint, N> curve_of(const std::array<Row, N>& rows, X x, Y y) {
+  std::array<CurvePoint, N> curve{};
+  for (std::size_t i = 0; i < N; ++i) curve[i] = {x(rows[i]), y(rows[i])};
+  return curve;
+}
 
-// From memory: sealed-battery maker technical manual, 24 h after charge. US Army TM 9-6115-730-24 accepts
-// 12.8 to 13.0 V when full.
-constexpr std::array<CurvePoint, 5> agm_volts_by_charge{
-    {{0, 11.80 / 6}, {0.25, 12.00 / 6}, {0.5, 12.30 / 6}, {0.75, 12.60 / 6}, {1, 12.80 / 6}}};
+constexpr auto charge = [](const auto& row) { return row.charge; };
+constexpr auto gravity = [](const ChargeRow& row) { return row.gravity; };
+constexpr auto cell_volts = [](const auto& row) { return row.volts_of_12 / 6; };
 
-// Public data set of 12 V lead-acid voltage against temperature and charge, gel column at 26.7 °C.
-constexpr std::array<CurvePoint, 5> gel_volts_by_charge{
-    {{0, 11.80 / 6}, {0.25, 12.00 / 6}, {0.5, 12.40 / 6}, {0.75, 12.60 / 6}, {1, 12.80 / 6}}};
+constexpr auto flooded_volts_by_charge = curve_of(flooded_rows, charge, cell_volts);
+constexpr auto agm_volts_by_charge = curve_of(agm_rows, charge, cell_volts);
+constexpr auto gel_volts_by_charge = curve_of(gel_rows, charge, cell_volts);
+constexpr auto lfp_volts_by_charge = curve_of(lfp_rows, charge, [](const CellRow& row) { return row.volts; });
+constexpr auto gravity_by_charge = curve_of(flooded_rows, charge, gravity);
+constexpr auto volts_by_gravity = curve_of(flooded_rows, gravity, cell_volts);
+constexpr auto freezing_by_gravity =
+    curve_of(flooded_rows, gravity, [](const ChargeRow& row) { return row.freezes_celsius; });
+constexpr auto shift_by_temperature = curve_of(
+    rest_temperature_rows, [](const RestTemperatureRow& row) { return row.celsius; },
+    [](const RestTemperatureRow& row) { return (row.full_volts_of_12 - full_volts_at_reference) / 6; });
 
-// Public pseudo open-circuit voltage of a lithium iron phosphate cell at C/32, mean of charge and discharge,
-// piecewise-linear breakpoints.
-constexpr std::array<CurvePoint, 10> lfp_volts_by_charge{{{0, 2.0102},
-                                                          {0.0033, 2.4177},
-                                                          {0.0117, 2.7405},
-                                                          {0.0267, 2.9299},
-                                                          {0.0534, 3.0872},
-                                                          {0.0885, 3.1942},
-                                                          {0.2972, 3.2772},
-                                                          {0.9833, 3.3511},
-                                                          {0.995, 3.4180},
-                                                          {1, 3.5981}}};
-constexpr double lfp_plateau_top = 3.3511;
-
-// The same data set, 12 V flooded column at full less its 12.650 V at 26.7 °C; every state of charge shifts
-// alike.
-constexpr std::array<CurvePoint, 13> shift_of_12_volts{{{-17.8, -0.134},
-                                                        {-12.2, -0.108},
-                                                        {-6.7, -0.084},
-                                                        {-1.1, -0.062},
-                                                        {4.4, -0.044},
-                                                        {10.0, -0.028},
-                                                        {15.6, -0.016},
-                                                        {21.1, -0.007},
-                                                        {26.7, 0},
-                                                        {32.2, 0.005},
-                                                        {37.8, 0.008},
-                                                        {43.3, 0.011},
-                                                        {48.9, 0.013}}};
+// The last breakpoint before the steep end, which only a charging cell stands on.
+constexpr double lfp_plateau_top = lfp_rows[7].volts;
 
 std::span<const CurvePoint> volts_by_charge(Chemistry chemistry) {
   switch (chemistry) {
@@ -92,7 +70,7 @@ double gravity_at_20_celsius(double as_read, Temperature electrolyte) {
 }
 
 Voltage rest_voltage_shift(Temperature battery) {
-  return Voltage{on_curve(shift_of_12_volts, battery.celsius()) / 6};
+  return Voltage{on_curve(shift_by_temperature, battery.celsius())};
 }
 
 Voltage rested_cell(Chemistry chemistry, Fraction charge, Temperature battery) {
