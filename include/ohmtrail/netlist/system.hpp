@@ -53,6 +53,7 @@ struct RestCheck {
   Voltage volts;
   std::optional<Time> rested;  ///< key `hours`
   std::optional<Temperature> temperature;
+  bool charging = false;  ///< a charger was on: no rest voltage at all
 };
 
 struct LoadTest {
@@ -61,6 +62,7 @@ struct LoadTest {
   Voltage volts;
   std::optional<Time> duration;  ///< key `seconds`
   std::optional<Temperature> temperature;
+  bool charging = false;  ///< a charger was on and carried part of the load
 };
 
 /// A conductance tester's reading.
@@ -192,8 +194,11 @@ struct Load {
   LoadClass load_class = LoadClass::other;
   std::optional<Voltage> nominal;  ///< empty: the system's
   std::optional<Voltage> stops_below;
+  std::optional<Voltage> restarts_above;  ///< after a stop; empty: as soon as it is above `stops_below` again
   std::optional<Current> inrush;
   std::optional<Time> on_for, rest_for;
+  Fraction efficiency{1};  ///< inverters: `takes` is what comes out, takes / efficiency + idle goes in
+  Power idle;
   std::string note;
 };
 
