@@ -36,7 +36,7 @@ tl::unexpected<std::string> refuse(std::string_view text, std::string_view why, 
 /// Splits "6 ft" into 6 and "ft". "nan" and "inf" are not numbers here: from_chars would take them.
 tl::expected<NumberAndWord, std::string> split(std::string_view text, Kind kind) {
   std::string_view rest = trim(text);
-  if (!rest.empty() && rest.front() == '+') rest.remove_prefix(1);
+  if (rest.size() > 1 && rest.front() == '+' && rest[1] != '-') rest.remove_prefix(1);
   const std::string_view unsigned_part = rest.substr(!rest.empty() && rest.front() == '-' ? 1 : 0);
   if (rest.empty()) return refuse(text, "is empty", kind);
   const char first = unsigned_part.empty() ? ' ' : unsigned_part.front();
