@@ -1,0 +1,71 @@
+#include "cli/doors/posix_terminal.hpp"
+
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <cstdlib>
+
+namespace ohmtrail::cli {
+namespace {
+
+bool write_all(int file, std::string_view text) {
+  while (!text.empty()) {
+    const ssize_t written = ::write(file, text.data(), text.size());
+    if (written < 0 && errno == EINTR) continue;
+    if (written <= 0) return false;
+    text.remove_prefix(static_cast<std::size_t>(written));
+  }
+  return true;
+}
+
+bool set(const char* variable) {
+  const char* value = std::getenv(variable);
+  return value != nullptr && *value != '\0';
+}
+
+bool shows_colour() {
+  if (::isatty(STDOUT_FILENO) == 0 || set("NO_COLOR") || !set("TERM")) return false;
+  return std::string_view(std::getenv("TERM")) != "dumb";
+}
+
+}  // namespace
+
+PosixTerminal::PosixTerminal() : colour_(shows_colour()) {}
+
+PosixTerminal::~PosixTerminal() { PosixTerminal::flush(); }
+
+void PosixTerminal::out(std::string_view text) {
+  gathered_ += text;
+  if (gathered_.size() > (1 << 16)) PosixTerminal::flush();
+}
+
+void PosixTerminal::err(std::string_view text) {
+  PosixTerminal::flush();
+  write_all(STDERR_FILENO, text);
+}
+
+bool PosixTerminal::flush() {
+  if (!write_all(STDOUT_FILENO, gathered_)) failed_ = true;
+  gathered_.clear();
+  return !failed_;
+}
+
+std::optional<std::string> PosixTerminal::read_line() {
+  PosixTerminal::flush();
+  std::array<char, 4096> block;
+  std::size_t end = typed_.find('\n');
+  while (end == std::string::npos && !ended_) {
+    const ssize_t got = ::read(STDIN_FILENO, block.data(), block.size());
+    if (got < 0 && errno == EINTR) continue;
+    if (got <= 0) ended_ = true;
+    else typed_.append(block.data(), static_cast<std::size_t>(got));
+    end = typed_.find('\n');
+  }
+  if (typed_.empty()) return std::nullopt;
+  std::string line = typed_.substr(0, end);
+  typed_.erase(0, end == std::string::npos ? end : end + 1);
+  return line;
+}
+
+}  // namespace ohmtrail::cli

@@ -1,0 +1,22 @@
+#pragma once
+#include "cli/doors/terminal.hpp"
+
+namespace ohmtrail::cli {
+
+/// Standard input, output and error of the process. Output is gathered and written in large pieces.
+class PosixTerminal : public Terminal {
+ public:
+  PosixTerminal();
+  ~PosixTerminal() override;
+  void out(std::string_view text) override;
+  void err(std::string_view text) override;
+  bool flush() override;
+  std::optional<std::string> read_line() override;
+  [[nodiscard]] bool colour() const override { return colour_; }
+
+ private:
+  std::string gathered_, typed_;
+  bool colour_ = false, failed_ = false, ended_ = false;
+};
+
+}  // namespace ohmtrail::cli
