@@ -54,10 +54,21 @@ std::string wrong_number(const Option& option, const Call& call) {
   const std::optional<double> number = call.number(option);
   if (!number || !std::isfinite(*number))
     return fmt::format("{} \"{}\" is not a number", spelled(option), call.text(option));
+  if (option.whole && *number != std::floor(*number))
+    return fmt::format("{} {} is not a whole number", spelled(option), call.text(option));
   if (*number >= option.lowest && *number <= option.highest) return "";
   const std::string limit = *number < option.lowest ? fmt::format("at least {}", option.lowest)
                                                     : fmt::format("at most {}", option.highest);
   return fmt::format("{} {} is out of range, expected {}", spelled(option), call.text(option), limit);
+}
+
+/// The option that was given although `option` excludes it, or nothing.
+std::string wrong_company(const Command& command, const Option& option, const Call& call) {
+  if (option.excludes.empty() || !call.has(option)) return "";
+  for (const Option& other : command.options)
+    if (spelled(other) == option.excludes && call.has(other))
+      return fmt::format("{} and {} exclude each other", spelled(option), option.excludes);
+  return "";
 }
 
 std::string wrong_value(const Option& option, const Call& call) {
@@ -113,8 +124,11 @@ tl::expected<Call, Mistakes> parse(const Command& command, std::span<const std::
   Call call;
   for (std::size_t i = 0; i < declared.size(); ++i)
     if (declared[i]->count() > 0) call.give(command.options[i], declared[i]->results());
-  for (const Option& option : command.options)
-    if (const std::string wrong = wrong_value(option, call); !wrong.empty()) mistakes.push_back(wrong);
+  for (const Option& option : command.options) {
+    if (std::string wrong = wrong_value(option, call); !wrong.empty()) mistakes.push_back(std::move(wrong));
+    if (std::string wrong = wrong_company(command, option, call); !wrong.empty())
+      mistakes.push_back(std::move(wrong));
+  }
   if (!mistakes.empty()) return tl::unexpected(std::move(mistakes));
   return call;
 }

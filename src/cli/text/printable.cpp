@@ -9,13 +9,6 @@ namespace {
 constexpr std::string_view replacement = "\xEF\xBF\xBD";
 constexpr std::string_view ellipsis = "…";
 
-/// One character taken off the front of a text.
-struct Character {
-  std::string_view bytes;
-  char32_t code = 0;
-  bool valid = false;
-};
-
 std::size_t length_by_first_byte(unsigned char first) {
   if (first < 0x80) return 1;
   if (first >= 0xC2 && first <= 0xDF) return 2;
@@ -28,7 +21,28 @@ bool overlong_or_surrogate(char32_t code, std::size_t length) {
          (length == 4 && (code < 0x10000 || code > 0x10FFFF));
 }
 
-Character take(std::string_view& text) {
+bool changes_direction(char32_t code) {
+  return code == 0x061C || code == 0x200E || code == 0x200F || (code >= 0x202A && code <= 0x202E) ||
+         (code >= 0x2066 && code <= 0x2069);
+}
+
+/// Terminals agree with the C library's table; C.UTF-8 is built into it.
+int columns_of(char32_t code) {
+  if (code < 0x20 || (code >= 0x7F && code < 0xA0)) return -1;
+  if (code < 0x7F) return 1;
+  static const locale_t utf8 = newlocale(LC_CTYPE_MASK, "C.UTF-8", nullptr);
+  if (utf8 == nullptr) return code < 0x300 ? 1 : -1;
+  const locale_t before = uselocale(utf8);
+  const int columns = wcwidth(static_cast<wchar_t>(code));
+  uselocale(before);
+  return columns;
+}
+
+bool is_blank(char32_t code) { return code == '\n' || code == '\t' || code == '\r'; }
+
+}  // namespace
+
+Character take_character(std::string_view& text) {
   const auto first = static_cast<unsigned char>(text[0]);
   const std::size_t length = length_by_first_byte(first);
   Character character{text.substr(0, 1)};
@@ -49,36 +63,15 @@ Character take(std::string_view& text) {
   return character;
 }
 
-bool changes_direction(char32_t code) {
-  return code == 0x061C || code == 0x200E || code == 0x200F || (code >= 0x202A && code <= 0x202E) ||
-         (code >= 0x2066 && code <= 0x2069);
-}
-
-/// Terminals agree with the C library's table; C.UTF-8 is built into it.
-int columns_of(char32_t code) {
-  if (code < 0x20 || (code >= 0x7F && code < 0xA0)) return -1;
-  if (code < 0x7F) return 1;
-  static const locale_t utf8 = newlocale(LC_CTYPE_MASK, "C.UTF-8", nullptr);
-  if (utf8 == nullptr) return code < 0x300 ? 1 : -1;
-  const locale_t before = uselocale(utf8);
-  const int columns = wcwidth(static_cast<wchar_t>(code));
-  uselocale(before);
-  return columns;
-}
-
 bool may_be_shown(const Character& character) {
   return character.valid && columns_of(character.code) >= 0 && !changes_direction(character.code);
 }
-
-bool is_blank(char32_t code) { return code == '\n' || code == '\t' || code == '\r'; }
-
-}  // namespace
 
 std::string printable(std::string_view text) {
   std::string result;
   result.reserve(text.size());
   while (!text.empty()) {
-    const Character character = take(text);
+    const Character character = take_character(text);
     if (may_be_shown(character)) result += character.bytes;
     else if (character.valid && is_blank(character.code)) result += ' ';
     else result += replacement;
@@ -89,7 +82,7 @@ std::string printable(std::string_view text) {
 std::size_t columns_of(std::string_view text) {
   std::size_t columns = 0;
   while (!text.empty()) {
-    const int width = columns_of(take(text).code);
+    const int width = columns_of(take_character(text).code);
     columns += width < 0 ? 1 : static_cast<std::size_t>(width);
   }
   return columns;
@@ -101,7 +94,7 @@ std::string fitted(std::string_view text, std::size_t columns) {
   std::string result;
   std::size_t used = 0;
   while (!text.empty()) {
-    const Character character = take(text);
+    const Character character = take_character(text);
     const int width = columns_of(character.code);
     used += width < 0 ? 1 : static_cast<std::size_t>(width);
     if (used > columns - 1) break;

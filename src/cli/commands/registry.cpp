@@ -1,0 +1,12 @@
+#include <array>
+
+#include "cli/commands/commands.hpp"
+
+namespace ohmtrail::cli {
+
+std::span<const Command* const> all_commands() {
+  static constexpr std::array all{&commands::check};
+  return all;
+}
+
+}  // namespace ohmtrail::cli

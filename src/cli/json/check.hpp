@@ -1,0 +1,15 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "ohmtrail/diagnose/finding.hpp"
+#include "ohmtrail/netlist/read.hpp"
+#include "ohmtrail/network/network.hpp"
+
+namespace ohmtrail::cli {
+
+[[nodiscard]] std::string check_json(const netlist::ReadSystem& read, const std::vector<diagnose::Finding>& findings,
+                                     const std::vector<network::Assumption>& assumptions);
+[[nodiscard]] std::string check_csv(const std::vector<diagnose::Finding>& findings);
+
+}  // namespace ohmtrail::cli

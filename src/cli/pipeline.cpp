@@ -1,0 +1,92 @@
+#include "cli/pipeline.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "cli/nearest.hpp"
+#include "cli/text/failure.hpp"
+#include "ohmtrail/network/network.hpp"
+
+namespace ohmtrail::cli {
+namespace {
+
+/// How a file is called in messages.
+std::string shown_name(const std::string& path) { return path == "-" ? "standard input" : path; }
+
+/// The cases asked for, or the exit code after telling that there is no such case.
+tl::expected<std::vector<const netlist::Case*>, Exit> chosen_cases(const Job& job, const std::string& only_case,
+                                                                   const Doors& doors) {
+  std::vector<const netlist::Case*> chosen;
+  std::vector<std::string> names;
+  for (const netlist::Case& one : job.system().cases) {
+    names.push_back(one.name);
+    if (only_case.empty() || one.name == only_case) chosen.push_back(&one);
+  }
+  if (!chosen.empty()) return chosen;
+  const std::string near = nearest(only_case, names);
+  doors.complain(fmt::format("{}: no case is named \"{}\"; {} \"{}\"", shown_name(job.path), only_case,
+                             near.empty() ? "the first one is" : "did you mean", near.empty() ? names.front() : near));
+  return tl::unexpected(Exit::mistake);
+}
+
+}  // namespace
+
+tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors) {
+  const auto bytes = doors.files.read(path);
+  if (!bytes) {
+    doors.complain(fmt::format("{}: {}", shown_name(path), bytes.error()));
+    return tl::unexpected(Exit::mistake);
+  }
+  auto read = netlist::read(*bytes);
+  const auto& problems = read ? read->warnings : read.error();
+  for (const netlist::Problem& problem : problems)
+    doors.complain((read ? "warning: " : "") + netlist::format(problem, shown_name(path)));
+  if (!read) return tl::unexpected(Exit::mistake);
+  return Job{path, std::move(*read)};
+}
+
+tl::expected<SolvedCases, Exit> solve_cases(const Job& job, const std::string& only_case, const Doors& doors) {
+  const auto chosen = chosen_cases(job, only_case, doors);
+  if (!chosen) return tl::unexpected(chosen.error());
+  SolvedCases solved;
+  Exit exit = Exit::done;
+  for (const netlist::Case* one : *chosen) {
+    const network::Network network = network::build(job.system(), *one);
+    auto solution = solve::solve_case(network);
+    if (solution) {
+      solved.push_back(std::move(*solution));
+      continue;
+    }
+    doors.complain(fmt::format("{}: {}", shown_name(job.path), in_words(solution.error(), network)));
+    const bool uncertified = solution.error().kind == solve::Failure::Kind::not_certified;
+    exit = std::max(exit, uncertified ? Exit::no_solution : Exit::mistake);
+  }
+  if (exit != Exit::done) return tl::unexpected(exit);
+  return solved;
+}
+
+bool all_solved(const SolvedCases& solved) {
+  return std::none_of(solved.begin(), solved.end(),
+                      [](const solve::CaseSolution& one) { return one.solution.collapse.has_value(); });
+}
+
+bool all_within(const SolvedCases& solved) {
+  for (const solve::CaseSolution& one : solved)
+    for (const solve::LoadResult& load : one.loads)
+      if (load.running && !load.within) return false;
+  return true;
+}
+
+Exit exit_of(const Call& call, bool solved, bool within) {
+  if (!solved) return Exit::no_solution;
+  return call.has(options::strict) && !within ? Exit::limit_broken : Exit::done;
+}
+
+bool write_output(const std::string& path, std::string_view bytes, const Doors& doors) {
+  const auto written = doors.files.write(path, bytes);
+  if (!written) doors.complain(fmt::format("{}: {}", path, written.error()));
+  return written.has_value();
+}
+
+}  // namespace ohmtrail::cli

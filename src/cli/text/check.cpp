@@ -1,0 +1,65 @@
+#include "cli/text/check.hpp"
+
+#include <fmt/format.h>
+
+#include <array>
+
+namespace ohmtrail::cli {
+namespace {
+
+using diagnose::Finding;
+using diagnose::Severity;
+
+struct Heading {
+  Severity severity;
+  std::string_view text;
+  Ink ink;
+};
+
+constexpr std::array headings{Heading{Severity::before_further_use, "Before further use", Ink::bad},
+                              Heading{Severity::soon, "Soon", Ink::warning},
+                              Heading{Severity::improvement, "Would be better", Ink::plain}};
+
+std::string count(std::size_t number, std::string_view one, std::string_view many) {
+  return fmt::format("{} {}", number, number == 1 ? one : many);
+}
+
+void show_contents(Sheet& sheet, const netlist::System& s) {
+  sheet.paragraph(fmt::format("The file is right: {}, {}, {}, {}, {}, {}.",
+                              count(s.batteries.size(), "battery", "batteries"),
+                              count(s.runs.size(), "run", "runs"), count(s.joints.size(), "joint", "joints"),
+                              count(s.switches.size() + s.fuses.size(), "switch or fuse", "switches and fuses"),
+                              count(s.loads.size(), "load", "loads"), count(s.cases.size(), "case", "cases")),
+                  Ink::good);
+}
+
+void show_finding(Sheet& sheet, const Finding& finding) {
+  const std::string in_case = finding.in_case.empty() ? "" : fmt::format(" (case \"{}\")", finding.in_case);
+  sheet.item("  - ", fmt::format("{}{}: {}", finding.subject, in_case, finding.text));
+  sheet.item("    ", fmt::format("{} [{}: {}]", finding.remedy, finding.rule, finding.source), Ink::faint);
+}
+
+}  // namespace
+
+void show_check(Sheet& sheet, const netlist::System& system, const std::vector<Finding>& findings) {
+  sheet.line(system.info.name, Ink::strong);
+  show_contents(sheet, system);
+  if (findings.empty()) sheet.paragraph("Nothing was found wrong with the system itself.");
+  for (const Heading& heading : headings) {
+    bool told = false;
+    for (const Finding& finding : findings) {
+      if (finding.severity != heading.severity) continue;
+      if (!told) {
+        sheet.line();
+        sheet.line(heading.text, heading.ink);
+        told = true;
+      }
+      show_finding(sheet, finding);
+    }
+  }
+  if (findings.empty()) return;
+  sheet.line();
+  sheet.paragraph("This advises and does not replace the local code or a licensed electrician.", Ink::faint);
+}
+
+}  // namespace ohmtrail::cli

@@ -1,0 +1,13 @@
+#pragma once
+#include <vector>
+
+#include "cli/text/sheet.hpp"
+#include "ohmtrail/diagnose/finding.hpp"
+#include "ohmtrail/netlist/system.hpp"
+
+namespace ohmtrail::cli {
+
+/// What the file holds, then the findings by urgency.
+void show_check(Sheet& sheet, const netlist::System& system, const std::vector<diagnose::Finding>& findings);
+
+}  // namespace ohmtrail::cli

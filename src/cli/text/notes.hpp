@@ -1,0 +1,15 @@
+#pragma once
+#include <vector>
+
+#include "cli/text/sheet.hpp"
+#include "ohmtrail/solve/case_solution.hpp"
+
+namespace ohmtrail::cli {
+
+/// What was assumed, in a few lines: assumptions that read alike are told once, with how many they are.
+void show_assumptions(Sheet& sheet, const std::vector<solve::CaseSolution>& solved);
+
+/// What can burn, gas or shock, and who decides.
+void show_cautions(Sheet& sheet);
+
+}  // namespace ohmtrail::cli

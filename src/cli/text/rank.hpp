@@ -1,0 +1,18 @@
+#pragma once
+#include <vector>
+
+#include "cli/json/rank.hpp"
+#include "cli/text/sheet.hpp"
+#include "ohmtrail/netlist/system.hpp"
+#include "ohmtrail/solve/case_solution.hpp"
+
+namespace ohmtrail::cli {
+
+/// The verdict in a sentence, the hot spots, where each sag goes, what was assumed, cautions.
+void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
+                  const Ranking& ranking);
+
+/// What moves each load's voltage between two cases.
+void show_swings(Sheet& sheet, const netlist::System& system, const std::vector<diagnose::Swing>& swings);
+
+}  // namespace ohmtrail::cli

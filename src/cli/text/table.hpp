@@ -1,0 +1,55 @@
+#pragma once
+#include <cstddef>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "cli/text/ink.hpp"
+
+namespace ohmtrail::cli {
+
+/// A column of a table for people. Flexible ones give way (…) when the page is too narrow.
+struct Column {
+  enum class Align { left, right };
+  std::string title;
+  Align align = Align::left;
+  bool flexible = false;
+};
+
+/// One cell; its text comes from anywhere and is made safe to show.
+struct Cell {
+  std::string text;
+  Ink ink = Ink::plain;
+  Cell(std::string shown, Ink as = Ink::plain) : text(std::move(shown)), ink(as) {}  // NOLINT(google-explicit-constructor)
+  Cell(const char* shown) : text(shown) {}                                           // NOLINT(google-explicit-constructor)
+};
+
+/// A table of text, aligned by display columns.
+class Table {
+ public:
+  explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
+  void row(std::vector<Cell> cells);
+  /// A line below the last row that starts at `column` and may run to the end of the page; wrapped where longer.
+  void note(std::size_t column, std::string text, Ink ink = Ink::plain);
+  [[nodiscard]] bool empty() const { return rows_.empty(); }
+  /// Every line at most `width` columns, as far as the rigid columns allow, and indented by two.
+  [[nodiscard]] std::string text(std::size_t width, bool colour) const;
+
+ private:
+  struct Note {
+    std::size_t column;
+    Cell cell;
+  };
+  struct Row {
+    std::vector<Cell> cells;
+    std::vector<Note> notes;
+  };
+  [[nodiscard]] std::vector<std::size_t> widths(std::size_t page) const;
+  [[nodiscard]] std::string line(const std::vector<Cell>& cells, const std::vector<std::size_t>& widths,
+                                 bool colour) const;
+
+  std::vector<Column> columns_;
+  std::vector<Row> rows_;
+};
+
+}  // namespace ohmtrail::cli
