@@ -9,7 +9,9 @@ void Call::give(const Option& option, std::vector<std::string> values) {
   given_[std::string(option.name)] = std::move(values);
 }
 
-bool Call::has(const Option& option) const { return given_.contains(option.name); }
+bool Call::has(const Option& option) const {
+  return given_.contains(option.name);
+}
 
 std::string Call::text(const Option& option, std::string otherwise) const {
   const auto found = given_.find(option.name);

@@ -14,7 +14,8 @@ constexpr std::size_t page_width = 80;
 
 std::string shown(const Option& option) {
   std::string text(option.name);
-  if (const std::size_t comma = text.find(','); comma != std::string::npos) text.insert(comma + 1, " ");
+  if (const std::size_t comma = text.find(','); comma != std::string::npos)
+    text.insert(text.begin() + static_cast<std::ptrdiff_t>(comma) + 1, ' ');
   if (!option.value.empty()) text += fmt::format(" {}", option.value);
   return text;
 }
@@ -37,9 +38,12 @@ std::string usage(const Command& command) {
   std::string text = fmt::format("  ohmtrail {}", command.name);
   bool others = false;
   for (const Option& option : command.options) {
-    if (option.positional()) text += option.required ? fmt::format(" {}", option.name) : fmt::format(" [{}]", option.name);
-    else if (option.required) text += fmt::format(" {} {}", option.name.substr(0, option.name.find(',')), option.value);
-    else others = true;
+    if (option.positional())
+      text += option.required ? fmt::format(" {}", option.name) : fmt::format(" [{}]", option.name);
+    else if (option.required)
+      text += fmt::format(" {} {}", option.name.substr(0, option.name.find(',')), option.value);
+    else
+      others = true;
   }
   return text + (others ? " [options]\n" : "\n");
 }

@@ -24,7 +24,9 @@ std::vector<std::string> split(std::string_view text, char at) {
 }
 
 /// The name a person would type: the long one.
-std::string spelled(const Option& option) { return split(option.name, ',').back(); }
+std::string spelled(const Option& option) {
+  return split(option.name, ',').back();
+}
 
 std::string did_you_mean(std::string_view word, const std::vector<std::string>& known) {
   const std::string near = nearest(word, known);
@@ -82,11 +84,13 @@ std::string wrong_value(const Option& option, const Call& call) {
 
 std::string in_our_words(const CLI::ParseError& error, const Command& command) {
   for (const Option& option : command.options) {
-    if (option.positional() || std::string_view(error.what()).find(spelled(option)) == std::string_view::npos)
-      continue;
+    // CLI11 names an option with its dashes in some messages and without in others.
+    const std::string bare = spelled(option).substr(spelled(option).find_first_not_of('-'));
+    if (option.positional() || std::string_view(error.what()).find(bare) == std::string_view::npos) continue;
     if (option.is_switch()) return fmt::format("{} takes no value", spelled(option));
     return fmt::format("{0} wants {1}, once: {0} {2}", spelled(option),
-                       option.values == 1 ? "one value" : fmt::format("{} values", option.values), option.value);
+                       option.values == 1 ? "one value" : fmt::format("{} values", option.values),
+                       option.value);
   }
   return error.what();
 }
@@ -97,8 +101,8 @@ std::vector<CLI::Option*> declare(CLI::App& app, const Command& command) {
   for (const Option& option : command.options) {
     const std::string name(option.name);
     if (option.is_switch()) {
-      declared.push_back(app.add_flag(name)->disable_flag_override()->multi_option_policy(
-          CLI::MultiOptionPolicy::TakeLast));
+      declared.push_back(
+          app.add_flag(name)->disable_flag_override()->multi_option_policy(CLI::MultiOptionPolicy::TakeLast));
     } else {
       declared.push_back(app.add_option(name)->expected(option.values));
     }

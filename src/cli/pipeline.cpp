@@ -12,10 +12,13 @@ namespace ohmtrail::cli {
 namespace {
 
 /// How a file is called in messages.
-std::string shown_name(const std::string& path) { return path == "-" ? "standard input" : path; }
+std::string shown_name(const std::string& path) {
+  return path == "-" ? "standard input" : path;
+}
 
 /// The cases asked for, or the exit code after telling that there is no such case.
-tl::expected<std::vector<const netlist::Case*>, Exit> chosen_cases(const Job& job, const std::string& only_case,
+tl::expected<std::vector<const netlist::Case*>, Exit> chosen_cases(const Job& job,
+                                                                   const std::string& only_case,
                                                                    const Doors& doors) {
   std::vector<const netlist::Case*> chosen;
   std::vector<std::string> names;
@@ -26,7 +29,8 @@ tl::expected<std::vector<const netlist::Case*>, Exit> chosen_cases(const Job& jo
   if (!chosen.empty()) return chosen;
   const std::string near = nearest(only_case, names);
   doors.complain(fmt::format("{}: no case is named \"{}\"; {} \"{}\"", shown_name(job.path), only_case,
-                             near.empty() ? "the first one is" : "did you mean", near.empty() ? names.front() : near));
+                             near.empty() ? "the first one is" : "did you mean",
+                             near.empty() ? names.front() : near));
   return tl::unexpected(Exit::mistake);
 }
 
@@ -46,7 +50,8 @@ tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors) {
   return Job{path, std::move(*read)};
 }
 
-tl::expected<SolvedCases, Exit> solve_cases(const Job& job, const std::string& only_case, const Doors& doors) {
+tl::expected<SolvedCases, Exit> solve_cases(const Job& job, const std::string& only_case,
+                                            const Doors& doors) {
   const auto chosen = chosen_cases(job, only_case, doors);
   if (!chosen) return tl::unexpected(chosen.error());
   SolvedCases solved;

@@ -29,8 +29,9 @@ Exit unknown_command(const std::string& word, const Doors& doors) {
   std::vector<std::string> known{"--help", "--version"};
   for (const Command* command : all_commands()) known.emplace_back(command->name);
   const std::string near = nearest(word, known);
-  doors.complain(fmt::format("ohmtrail: unknown {} \"{}\"; {}", word.starts_with('-') ? "option" : "command", word,
-                             near.empty() ? "ohmtrail --help lists the commands" : "did you mean " + near + "?"));
+  doors.complain(
+      fmt::format("ohmtrail: unknown {} \"{}\"; {}", word.starts_with('-') ? "option" : "command", word,
+                  near.empty() ? "ohmtrail --help lists the commands" : "did you mean " + near + "?"));
   return Exit::mistake;
 }
 

@@ -1,5 +1,5 @@
-#include "cli/commands/commands.hpp"
 #include "cli/json/check.hpp"
+#include "cli/commands/commands.hpp"
 #include "cli/json/common.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/text/check.hpp"
@@ -16,9 +16,12 @@ Exit run(const Call& call, const Doors& doors) {
   const auto findings = diagnose::check_system(job->system(), *solved);
 
   Sheet sheet(doors.terminal.colour());
-  if (call.has(options::json)) doors.terminal.out(check_json(job->read, findings, assumptions_of(*solved)));
-  else if (call.has(options::csv)) doors.terminal.out(check_csv(findings));
-  else show_check(sheet, job->system(), findings);
+  if (call.has(options::json))
+    doors.terminal.out(check_json(job->read, findings, assumptions_of(*solved)));
+  else if (call.has(options::csv))
+    doors.terminal.out(check_csv(findings));
+  else
+    show_check(sheet, job->system(), findings);
   doors.terminal.out(sheet.text());
   return exit_of(call, all_solved(*solved), findings.empty());
 }
@@ -28,9 +31,10 @@ Exit run(const Call& call, const Doors& doors) {
 const Command commands::check{
     .name = "check",
     .summary = "is the file right, and is the system",
-    .description = "Reads the file, telling every mistake in it at once with its place, and looks at the system: "
-                   "parts that no source reaches, loads outside their limits, cables and fuses that do not suit "
-                   "what they carry.",
+    .description =
+        "Reads the file, telling every mistake in it at once with its place, and looks at the system: "
+        "parts that no source reaches, loads outside their limits, cables and fuses that do not suit "
+        "what they carry.",
     .options = {options::file, options::strict, options::json, options::csv},
     .examples = {"ohmtrail check boat.json"},
     .run = run};

@@ -71,10 +71,14 @@ Exit run(const Call& call, const Doors& doors) {
   const Ranking ranking = make_ranking(*job, *solved, call);
 
   Sheet sheet(doors.terminal.colour());
-  if (call.has(options::json)) doors.terminal.out(rank_json(job->system(), ranking));
-  else if (call.has(options::csv)) doors.terminal.out(rank_csv(ranking));
-  else if (ranking.swings) show_swings(sheet, job->system(), *ranking.swings);
-  else show_ranking(sheet, job->system(), *solved, ranking);
+  if (call.has(options::json))
+    doors.terminal.out(rank_json(job->system(), ranking));
+  else if (call.has(options::csv))
+    doors.terminal.out(rank_csv(ranking));
+  else if (ranking.swings)
+    show_swings(sheet, job->system(), *ranking.swings);
+  else
+    show_ranking(sheet, job->system(), *solved, ranking);
   doors.terminal.out(sheet.text());
   return exit_of(call, all_solved(*solved), all_within(*solved) && steady(ranking));
 }
@@ -84,11 +88,12 @@ Exit run(const Call& call, const Doors& doors) {
 const Command commands::rank{
     .name = "rank",
     .summary = "hot spots, worst first",
-    .description = "Finds what wastes volts and heat, names the likely cause and the fix, and tells how many volts "
-                   "come back when that one thing is made good. --between tells why the lights pulse when the "
-                   "fridge starts.",
-    .options = {options::file, options::in_case, by, top, between, options::as_rated, options::strict, options::json,
-                options::csv},
+    .description =
+        "Finds what wastes volts and heat, names the likely cause and the fix, and tells how many volts "
+        "come back when that one thing is made good. --between tells why the lights pulse when the "
+        "fridge starts.",
+    .options = {options::file, options::in_case, by, top, between, options::as_rated, options::strict,
+                options::json, options::csv},
     .examples = {"ohmtrail rank boat.json", "ohmtrail rank boat.json --by heat --top 5"},
     .run = run};
 

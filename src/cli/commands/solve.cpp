@@ -14,9 +14,12 @@ Exit run(const Call& call, const Doors& doors) {
   if (!solved) return solved.error();
 
   Sheet sheet(doors.terminal.colour());
-  if (call.has(options::json)) doors.terminal.out(solve_json(job->system(), *solved));
-  else if (call.has(options::csv)) doors.terminal.out(solve_csv(*solved));
-  else show_solved(sheet, job->system(), *solved);
+  if (call.has(options::json))
+    doors.terminal.out(solve_json(job->system(), *solved));
+  else if (call.has(options::csv))
+    doors.terminal.out(solve_csv(*solved));
+  else
+    show_solved(sheet, job->system(), *solved);
   doors.terminal.out(sheet.text());
   return exit_of(call, all_solved(*solved), all_within(*solved));
 }
@@ -26,8 +29,9 @@ Exit run(const Call& call, const Doors& doors) {
 const Command commands::solve{
     .name = "solve",
     .summary = "currents, voltages, drops, temperatures",
-    .description = "For each case: what every load gets and whether that is enough, which elements lose most, and "
-                   "the proof that the numbers balance. --csv lists every element.",
+    .description =
+        "For each case: what every load gets and whether that is enough, which elements lose most, and "
+        "the proof that the numbers balance. --csv lists every element.",
     .options = {options::file, options::in_case, options::strict, options::json, options::csv},
     .examples = {"ohmtrail solve boat.json", "ohmtrail solve boat.json --json"},
     .run = run};

@@ -26,10 +26,14 @@ Exit run(const Call& call, const Doors& doors) {
   if (one && table == nullptr) return unknown(call.text(name), doors);
 
   Sheet sheet(doors.terminal.colour());
-  if (call.has(options::json)) doors.terminal.out(one ? table_json(*table) : tables_json(trade::all_tables()));
-  else if (call.has(options::csv)) doors.terminal.out(one ? table_csv(*table) : tables_csv(trade::all_tables()));
-  else if (one) show_table(sheet, *table);
-  else show_tables(sheet, trade::all_tables());
+  if (call.has(options::json))
+    doors.terminal.out(one ? table_json(*table) : tables_json(trade::all_tables()));
+  else if (call.has(options::csv))
+    doors.terminal.out(one ? table_csv(*table) : tables_csv(trade::all_tables()));
+  else if (one)
+    show_table(sheet, *table);
+  else
+    show_tables(sheet, trade::all_tables());
   doors.terminal.out(sheet.text());
   return Exit::done;
 }
@@ -39,8 +43,9 @@ Exit run(const Call& call, const Doors& doors) {
 const Command commands::tables{
     .name = "tables",
     .summary = "the built-in tables with their sources",
-    .description = "Wire resistances, ampacities, sound contacts, battery voltages: every number that a result may "
-                   "rest on, with where it was published. Without NAME it lists the tables.",
+    .description =
+        "Wire resistances, ampacities, sound contacts, battery voltages: every number that a result may "
+        "rest on, with where it was published. Without NAME it lists the tables.",
     .options = {name, options::json, options::csv},
     .examples = {"ohmtrail tables", "ohmtrail tables awg --csv"},
     .run = run};

@@ -6,8 +6,8 @@
 
 namespace ohmtrail::cli {
 
-/// The system calls by which a file comes to be, one function a step, so that a test can make any of them fail.
-/// Each returns what the call returns and leaves the reason in errno.
+/// The system calls by which a file comes to be, one function a step, so that a test can make any of them
+/// fail. Each returns what the call returns and leaves the reason in errno.
 class Disk {
  public:
   virtual ~Disk() = default;

@@ -42,7 +42,8 @@ Content read_all(int file) {
 Content read_checked(int file, const struct stat& what) {
   if (S_ISDIR(what.st_mode)) return tl::unexpected(std::string("is a folder, not a file"));
   if (S_ISREG(what.st_mode) && what.st_size > static_cast<off_t>(largest_file))
-    return tl::unexpected(too_large(fmt::format("{:.1f} MiB", static_cast<double>(what.st_size) / (1 << 20))));
+    return tl::unexpected(
+        too_large(fmt::format("{:.1f} MiB", static_cast<double>(what.st_size) / (1 << 20))));
   return read_all(file);
 }
 

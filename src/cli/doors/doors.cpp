@@ -4,6 +4,8 @@
 
 namespace ohmtrail::cli {
 
-void Doors::complain(std::string_view line) const { terminal.err(printable(line) + "\n"); }
+void Doors::complain(std::string_view line) const {
+  terminal.err(printable(line) + "\n");
+}
 
 }  // namespace ohmtrail::cli

@@ -33,7 +33,9 @@ bool shows_colour() {
 
 PosixTerminal::PosixTerminal() : colour_(shows_colour()) {}
 
-PosixTerminal::~PosixTerminal() { PosixTerminal::flush(); }
+PosixTerminal::~PosixTerminal() {
+  PosixTerminal::flush();
+}
 
 void PosixTerminal::out(std::string_view text) {
   gathered_ += text;
@@ -58,8 +60,10 @@ std::optional<std::string> PosixTerminal::read_line() {
   while (end == std::string::npos && !ended_) {
     const ssize_t got = ::read(STDIN_FILENO, block.data(), block.size());
     if (got < 0 && errno == EINTR) continue;
-    if (got <= 0) ended_ = true;
-    else typed_.append(block.data(), static_cast<std::size_t>(got));
+    if (got <= 0)
+      ended_ = true;
+    else
+      typed_.append(block.data(), static_cast<std::size_t>(got));
     end = typed_.find('\n');
   }
   if (typed_.empty()) return std::nullopt;

@@ -5,8 +5,8 @@
 
 namespace ohmtrail::cli {
 
-/// The door to whoever reads along. What comes from a file passes `printable` (text/printable.hpp) before it goes
-/// through here.
+/// The door to whoever reads along. What comes from a file passes `printable` (text/printable.hpp) before it
+/// goes through here.
 class Terminal {
  public:
   virtual ~Terminal() = default;

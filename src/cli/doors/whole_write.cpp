@@ -107,8 +107,7 @@ Outcome write_whole(Disk& disk, const std::string& path, std::string_view bytes)
   struct stat there {};
   if (::stat(path.c_str(), &there) != 0) {
     struct stat link {};
-    if (::lstat(path.c_str(), &link) == 0)
-      return tl::unexpected(std::string("is a link that leads nowhere"));
+    if (::lstat(path.c_str(), &link) == 0) return tl::unexpected(std::string("is a link that leads nowhere"));
     return replace(disk, path, mode_of_new_files(), bytes);
   }
   if (S_ISDIR(there.st_mode)) return tl::unexpected(std::string("is a folder"));

@@ -15,12 +15,9 @@ std::string severity_word(diagnose::Severity severity) {
 }
 
 Row finding_row(const diagnose::Finding& finding) {
-  return {{"rule", finding.rule},
-          {"severity", severity_word(finding.severity)},
-          {"id", finding.subject},
-          {"case", text_or_null(finding.in_case)},
-          {"text", finding.text},
-          {"remedy", finding.remedy},
+  return {{"rule", finding.rule},    {"severity", severity_word(finding.severity)},
+          {"id", finding.subject},   {"case", text_or_null(finding.in_case)},
+          {"text", finding.text},    {"remedy", finding.remedy},
           {"source", finding.source}};
 }
 

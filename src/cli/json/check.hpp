@@ -8,7 +8,8 @@
 
 namespace ohmtrail::cli {
 
-[[nodiscard]] std::string check_json(const netlist::ReadSystem& read, const std::vector<diagnose::Finding>& findings,
+[[nodiscard]] std::string check_json(const netlist::ReadSystem& read,
+                                     const std::vector<diagnose::Finding>& findings,
                                      const std::vector<network::Assumption>& assumptions);
 [[nodiscard]] std::string check_csv(const std::vector<diagnose::Finding>& findings);
 

@@ -8,16 +8,26 @@ namespace ohmtrail::cli {
 std::string role_word(network::Role role) {
   using enum network::Role;
   switch (role) {
-    case battery: return "battery";
-    case charger: return "charger";
-    case wire: return "wire";
-    case termination: return "termination";
-    case joint: return "joint";
-    case switchgear: return "switch";
-    case fuse: return "fuse";
-    case shunt: return "shunt";
-    case isolator: return "isolator";
-    case load: return "load";
+    case battery:
+      return "battery";
+    case charger:
+      return "charger";
+    case wire:
+      return "wire";
+    case termination:
+      return "termination";
+    case joint:
+      return "joint";
+    case switchgear:
+      return "switch";
+    case fuse:
+      return "fuse";
+    case shunt:
+      return "shunt";
+    case isolator:
+      return "isolator";
+    case load:
+      return "load";
   }
   return "";
 }

@@ -19,7 +19,7 @@ std::string quoted(std::string_view text) {
   std::string safe = printable(text);
   if (!safe.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos &&
       !is_number(text))
-    safe.insert(0, "'");
+    safe.insert(safe.begin(), '\'');
   if (safe.find_first_of(",\"") == std::string::npos) return safe;
   std::string cell = "\"";
   for (const char c : safe) cell += c == '"' ? std::string("\"\"") : std::string(1, c);
@@ -50,14 +50,20 @@ struct Flat {
 
   static std::string joined(const std::vector<std::string>& list) {
     std::string text;
-    for (const std::string& item : list) text += (text.empty() ? "" : "; ") + item;
+    for (const std::string& item : list) {
+      if (!text.empty()) text += "; ";
+      text += item;
+    }
     return text;
   }
 };
 
 std::string line(const std::vector<std::string>& cells) {
   std::string text;
-  for (std::size_t i = 0; i < cells.size(); ++i) text += (i == 0 ? "" : ",") + cells[i];
+  for (std::size_t i = 0; i < cells.size(); ++i) {
+    if (i > 0) text += ',';
+    text += cells[i];
+  }
   return text + "\r\n";
 }
 

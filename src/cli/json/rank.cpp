@@ -14,7 +14,8 @@ Value recoverable_value(const diagnose::HotSpot& spot) {
 
 Value waste_value(const diagnose::HotSpot& spot) {
   if (!spot.waste) return {};
-  return Row{{"watt_hours", number(spot.waste->watt_hours)}, {"ampere_hours", number(spot.waste->ampere_hours)}};
+  return Row{{"watt_hours", number(spot.waste->watt_hours)},
+             {"ampere_hours", number(spot.waste->ampere_hours)}};
 }
 
 Row hot_spot_row(const diagnose::HotSpot& spot) {
@@ -111,10 +112,26 @@ std::string rank_csv(const Ranking& ranking) {
   if (ranking.swings) return swings_csv(*ranking.swings);
   std::vector<Row> rows;
   for (const diagnose::HotSpot& spot : ranking.hot_spots) rows.push_back(hot_spot_row(spot));
-  return csv(rows, {"rank", "id", "role", "cause", "case", "current", "drop", "heat", "resistance",
-                    "sound_resistance", "excess", "recoverable_load", "recoverable_volts", "temperature",
-                    "likelihood", "fix", "better_gauge", "waste_per_day_watt_hours",
-                    "waste_per_day_ampere_hours", "heat_warning"});
+  return csv(rows, {"rank",
+                    "id",
+                    "role",
+                    "cause",
+                    "case",
+                    "current",
+                    "drop",
+                    "heat",
+                    "resistance",
+                    "sound_resistance",
+                    "excess",
+                    "recoverable_load",
+                    "recoverable_volts",
+                    "temperature",
+                    "likelihood",
+                    "fix",
+                    "better_gauge",
+                    "waste_per_day_watt_hours",
+                    "waste_per_day_ampere_hours",
+                    "heat_warning"});
 }
 
 }  // namespace ohmtrail::cli

@@ -99,7 +99,8 @@ std::string solve_csv(const std::vector<CaseSolution>& solved) {
       for (Field& field : element_row(one, k)) row.push_back(std::move(field));
       rows.push_back(std::move(row));
     }
-  return csv(rows, {"case", "id", "role", "from", "to", "current", "drop", "heat", "resistance", "temperature"});
+  return csv(rows,
+             {"case", "id", "role", "from", "to", "current", "drop", "heat", "resistance", "temperature"});
 }
 
 }  // namespace ohmtrail::cli

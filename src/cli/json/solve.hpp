@@ -8,7 +8,8 @@
 
 namespace ohmtrail::cli {
 
-[[nodiscard]] std::string solve_json(const netlist::System& system, const std::vector<solve::CaseSolution>& solved);
+[[nodiscard]] std::string solve_json(const netlist::System& system,
+                                     const std::vector<solve::CaseSolution>& solved);
 
 /// The loads as `solve` and `size` list them.
 [[nodiscard]] std::vector<Row> load_rows(const solve::CaseSolution& solved);

@@ -35,12 +35,18 @@ struct ValueText {
 /// What JSON demands to be escaped.
 std::string escaped(char32_t code, std::string_view bytes) {
   switch (code) {
-    case '"': return "\\\"";
-    case '\\': return "\\\\";
-    case '\n': return "\\n";
-    case '\t': return "\\t";
-    case '\r': return "\\r";
-    default: return code >= 0x10000 ? std::string(bytes) : fmt::format("\\u{:04x}", static_cast<unsigned>(code));
+    case '"':
+      return "\\\"";
+    case '\\':
+      return "\\\\";
+    case '\n':
+      return "\\n";
+    case '\t':
+      return "\\t";
+    case '\r':
+      return "\\r";
+    default:
+      return code >= 0x10000 ? std::string(bytes) : fmt::format("\\u{:04x}", static_cast<unsigned>(code));
   }
 }
 
@@ -50,9 +56,12 @@ std::string json_string(std::string_view text) {
   std::string result = "\"";
   for (std::string_view rest = text; !rest.empty();) {
     const Character character = take_character(rest);
-    if (!character.valid) result += "\xEF\xBF\xBD";
-    else if (may_be_shown(character) && character.code != '"' && character.code != '\\') result += character.bytes;
-    else result += escaped(character.code, character.bytes);
+    if (!character.valid)
+      result += "\xEF\xBF\xBD";
+    else if (may_be_shown(character) && character.code != '"' && character.code != '\\')
+      result += character.bytes;
+    else
+      result += escaped(character.code, character.bytes);
   }
   return result + '"';
 }
@@ -106,6 +115,8 @@ void JsonWriter::rows(std::string_view name, const std::vector<Row>& rows) {
   close();
 }
 
-std::string JsonWriter::finish() { return std::move(text_) + "\n"; }
+std::string JsonWriter::finish() {
+  return std::move(text_) + "\n";
+}
 
 }  // namespace ohmtrail::cli

@@ -7,8 +7,9 @@
 
 namespace ohmtrail::cli {
 
-/// Writes one JSON text piece by piece, two spaces a level, each row on one line. Numbers read back to the same
-/// double; characters that a terminal would obey are written as \u escapes; bytes that are not UTF-8 become �.
+/// Writes one JSON text piece by piece, two spaces a level, each row on one line. Numbers read back to the
+/// same double; characters that a terminal would obey are written as \u escapes; bytes that are not UTF-8
+/// become �.
 class JsonWriter {
  public:
   void open_object() { open('{'); }

@@ -25,12 +25,13 @@ std::string count(std::size_t number, std::string_view one, std::string_view man
 }
 
 void show_contents(Sheet& sheet, const netlist::System& s) {
-  sheet.paragraph(fmt::format("The file is right: {}, {}, {}, {}, {}, {}.",
-                              count(s.batteries.size(), "battery", "batteries"),
-                              count(s.runs.size(), "run", "runs"), count(s.joints.size(), "joint", "joints"),
-                              count(s.switches.size() + s.fuses.size(), "switch or fuse", "switches and fuses"),
-                              count(s.loads.size(), "load", "loads"), count(s.cases.size(), "case", "cases")),
-                  Ink::good);
+  sheet.paragraph(
+      fmt::format("The file is right: {}, {}, {}, {}, {}, {}.",
+                  count(s.batteries.size(), "battery", "batteries"), count(s.runs.size(), "run", "runs"),
+                  count(s.joints.size(), "joint", "joints"),
+                  count(s.switches.size() + s.fuses.size(), "switch or fuse", "switches and fuses"),
+                  count(s.loads.size(), "load", "loads"), count(s.cases.size(), "case", "cases")),
+      Ink::good);
 }
 
 void show_finding(Sheet& sheet, const Finding& finding) {

@@ -30,10 +30,13 @@ std::vector<std::string> ids(const solve::Failure& failure, const network::Netwo
 std::string shorted(const solve::Failure& failure, const network::Network& network) {
   const auto others = ids(failure, network, false);
   std::string text = fmt::format("{} is short-circuited", listed(ids(failure, network, true)));
-  text += others.empty() ? ": both its posts are one point" : fmt::format(" through {} (0 Ω)", listed(others));
+  text +=
+      others.empty() ? ": both its posts are one point" : fmt::format(" through {} (0 Ω)", listed(others));
   if (failure.amperes > 0)
-    text += fmt::format("; its own resistance would let {} through", units::print(units::Current{failure.amperes}));
-  return text + (others.empty() ? ", expected two different points" : ", expected something to take the voltage between");
+    text += fmt::format("; its own resistance would let {} through",
+                        units::print(units::Current{failure.amperes}));
+  return text + (others.empty() ? ", expected two different points"
+                                : ", expected something to take the voltage between");
 }
 
 }  // namespace
@@ -41,15 +44,19 @@ std::string shorted(const solve::Failure& failure, const network::Network& netwo
 std::string in_words(const solve::Failure& failure, const network::Network& network) {
   const std::string start = fmt::format("case \"{}\": ", network.case_name);
   switch (failure.kind) {
-    case Kind::shorted_source: return start + shorted(failure, network);
+    case Kind::shorted_source:
+      return start + shorted(failure, network);
     case Kind::opposed_sources:
-      return start + fmt::format("{} hold unlike voltages across the same two points with no resistance; give "
-                                 "them one, or open a switch between them",
-                                 listed(ids(failure, network, true)));
-    case Kind::not_certified: break;
+      return start + fmt::format(
+                         "{} hold unlike voltages across the same two points with no resistance; give "
+                         "them one, or open a switch between them",
+                         listed(ids(failure, network, true)));
+    case Kind::not_certified:
+      break;
   }
-  return start + "the result did not pass its own check of currents and power, so none is shown; look for "
-                 "resistances that are very large or very small beside the others";
+  return start +
+         "the result did not pass its own check of currents and power, so none is shown; look for "
+         "resistances that are very large or very small beside the others";
 }
 
 }  // namespace ohmtrail::cli

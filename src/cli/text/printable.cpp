@@ -38,7 +38,9 @@ int columns_of(char32_t code) {
   return columns;
 }
 
-bool is_blank(char32_t code) { return code == '\n' || code == '\t' || code == '\r'; }
+bool is_blank(char32_t code) {
+  return code == '\n' || code == '\t' || code == '\r';
+}
 
 }  // namespace
 
@@ -72,9 +74,12 @@ std::string printable(std::string_view text) {
   result.reserve(text.size());
   while (!text.empty()) {
     const Character character = take_character(text);
-    if (may_be_shown(character)) result += character.bytes;
-    else if (character.valid && is_blank(character.code)) result += ' ';
-    else result += replacement;
+    if (may_be_shown(character))
+      result += character.bytes;
+    else if (character.valid && is_blank(character.code))
+      result += ' ';
+    else
+      result += replacement;
   }
   return result;
 }

@@ -15,15 +15,19 @@ struct Character {
 /// The first character of `text`, which must not be empty; `text` loses it.
 [[nodiscard]] Character take_character(std::string_view& text);
 
-/// False for what a terminal would obey or could not show: controls, marks of direction, unassigned characters.
+/// False for what a terminal would obey or could not show: controls, marks of direction, unassigned
+/// characters.
 [[nodiscard]] bool may_be_shown(const Character& character);
 
-/// `text` as it may be shown on a terminal: one line, without control characters, escape sequences, marks that change
-/// the direction of writing, or bytes that are not UTF-8. Line feeds and tabs become spaces, all else of the kind �.
+/// `text` as it may be shown on a terminal: one line, without control characters, escape sequences, marks
+/// that change the direction of writing, or bytes that are not UTF-8. Line feeds and tabs become spaces, all
+/// else of the kind �.
 [[nodiscard]] std::string printable(std::string_view text);
 
 /// `printable` with the end of a line.
-[[nodiscard]] inline std::string printable_line(std::string_view text) { return printable(text) + '\n'; }
+[[nodiscard]] inline std::string printable_line(std::string_view text) {
+  return printable(text) + '\n';
+}
 
 /// Columns that `text` fills on a terminal: none for combining marks, two for wide characters.
 [[nodiscard]] std::size_t columns_of(std::string_view text);

@@ -20,7 +20,9 @@ namespace u = units;
 
 constexpr u::Format aligned{.significant = 3, .keep_zeros = true};
 
-std::string volts(double si) { return u::print(u::Voltage{si}, aligned); }
+std::string volts(double si) {
+  return u::print(u::Voltage{si}, aligned);
+}
 
 /// The case in which a hot spot was found; there is always one.
 const CaseSolution& case_of(const std::vector<CaseSolution>& solved, const std::string& name) {
@@ -28,9 +30,11 @@ const CaseSolution& case_of(const std::vector<CaseSolution>& solved, const std::
                        [&](const CaseSolution& one) { return one.network.case_name == name; });
 }
 
-std::string place(const netlist::System& system, const std::vector<CaseSolution>& solved, const HotSpot& spot) {
+std::string place(const netlist::System& system, const std::vector<CaseSolution>& solved,
+                  const HotSpot& spot) {
   const network::Network& network = case_of(solved, spot.in_case).network;
-  return where_in_words(system, network, network.elements[static_cast<std::size_t>(*network.element(spot.id))]);
+  return where_in_words(system, network,
+                        network.elements[static_cast<std::size_t>(*network.element(spot.id))]);
 }
 
 std::string capitalised(std::string text) {
@@ -49,7 +53,8 @@ std::string times_sound(const HotSpot& spot) {
 
 std::string gain(const HotSpot& spot) {
   if (!spot.recoverable || spot.recoverable->volts <= 0) return "";
-  return fmt::format(" Made good, \"{}\" gets {} back.", spot.recoverable->load, volts(spot.recoverable->volts));
+  return fmt::format(" Made good, \"{}\" gets {} back.", spot.recoverable->load,
+                     volts(spot.recoverable->volts));
 }
 
 void show_verdict(Sheet& sheet, const netlist::System& system, const std::vector<CaseSolution>& solved,
@@ -59,14 +64,16 @@ void show_verdict(Sheet& sheet, const netlist::System& system, const std::vector
     return;
   }
   const HotSpot& worst = spots.front();
-  sheet.paragraph(fmt::format("{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
-                              capitalised(place(system, solved, worst)), cause_in_words(worst.cause),
-                              times_sound(worst), worst.in_case, volts(std::abs(worst.drop)),
-                              u::print(u::Power{worst.heat}), gain(worst)),
-                  Ink::bad);
+  sheet.paragraph(
+      fmt::format("{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
+                  capitalised(place(system, solved, worst)), cause_in_words(worst.cause), times_sound(worst),
+                  worst.in_case, volts(std::abs(worst.drop)), u::print(u::Power{worst.heat}), gain(worst)),
+      Ink::bad);
 }
 
-std::string gained(const HotSpot& spot) { return spot.recoverable ? volts(spot.recoverable->volts) : "–"; }
+std::string gained(const HotSpot& spot) {
+  return spot.recoverable ? volts(spot.recoverable->volts) : "–";
+}
 
 std::string temperature(const HotSpot& spot) {
   return spot.temperature ? fmt::format("{:.0f} °C", *spot.temperature) : "–";
@@ -85,12 +92,18 @@ void add_notes(Table& table, const std::string& where, const HotSpot& spot) {
 
 Table hot_spot_table(const netlist::System& system, const std::vector<CaseSolution>& solved,
                      const std::vector<HotSpot>& spots) {
-  Table table({{"#", Align::right}, {"where", Align::left, true}, {"what", Align::left}, {"case", Align::left, true},
-               {"loses", Align::right}, {"heat", Align::right}, {"temp.", Align::right}, {"comes back", Align::right}});
+  Table table({{"#", Align::right},
+               {"where", Align::left, Narrow::cuts},
+               {"what", Align::left},
+               {"case", Align::left, Narrow::cuts},
+               {"loses", Align::right},
+               {"heat", Align::right},
+               {"temp.", Align::right},
+               {"comes back", Align::right}});
   for (const HotSpot& spot : spots) {
-    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), cause_in_words(spot.cause), spot.in_case,
-               volts(std::abs(spot.drop)), u::print(u::Power{spot.heat}, aligned), temperature(spot),
-               gained(spot)});
+    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), cause_in_words(spot.cause),
+               spot.in_case, volts(std::abs(spot.drop)), u::print(u::Power{spot.heat}, aligned),
+               temperature(spot), gained(spot)});
     add_notes(table, place(system, solved, spot), spot);
   }
   return table;

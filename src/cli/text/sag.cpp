@@ -28,7 +28,8 @@ std::vector<SagSplit> worst_first(std::vector<SagSplit> splits) {
   return splits;
 }
 
-/// One letter a share of the largest sag. Ends are rounded, not lengths, so that the whole bar keeps its length.
+/// One letter a share of the largest sag. Ends are rounded, not lengths, so that the whole bar keeps its
+/// length.
 std::string bar(const SagSplit& split, double full) {
   std::string text;
   double end = 0;
@@ -57,8 +58,8 @@ void show_split(Sheet& sheet, const std::vector<SagSplit>& splits) {
   sheet.line();
   sheet.line("Where the volts go, from the battery at rest to the load", Ink::strong);
   for (const SagSplit& split : worst) {
-    sheet.item("  ", fmt::format("\"{}\" in \"{}\" is {} down: {}", split.load, split.in_case, volts(split.sag),
-                                 numbers(split)));
+    sheet.item("  ", fmt::format("\"{}\" in \"{}\" is {} down: {}", split.load, split.in_case,
+                                 volts(split.sag), numbers(split)));
     if (const std::string drawn = bar(split, full); !drawn.empty()) sheet.line("  " + drawn, Ink::warning);
   }
   sheet.line("  B battery, C cables, L lugs, J joints, S switches and fuses, I isolators", Ink::faint);

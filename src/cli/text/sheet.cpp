@@ -6,11 +6,15 @@
 namespace ohmtrail::cli {
 namespace {
 
-std::string_view without_end(std::string_view text) { return text.substr(0, text.size() - 1); }
+std::string_view without_end(std::string_view text) {
+  return text.substr(0, text.size() - 1);
+}
 
 }  // namespace
 
-void Sheet::line(std::string_view text, Ink ink) { text_ += inked(printable(text), ink, colour_) + '\n'; }
+void Sheet::line(std::string_view text, Ink ink) {
+  text_ += inked(printable(text), ink, colour_) + '\n';
+}
 
 void Sheet::paragraph(std::string_view text, Ink ink, std::size_t indent) {
   item(std::string(indent, ' '), text, ink);
@@ -21,6 +25,8 @@ void Sheet::item(std::string_view mark, std::string_view text, Ink ink) {
   text_ += std::string(mark) + inked(without_end(lines), ink, colour_) + '\n';
 }
 
-void Sheet::table(const Table& table) { text_ += table.text(page_columns, colour_); }
+void Sheet::table(const Table& table) {
+  text_ += table.text(page_columns, colour_);
+}
 
 }  // namespace ohmtrail::cli

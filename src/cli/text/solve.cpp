@@ -25,7 +25,9 @@ std::string shown(double si) {
 }
 
 /// Rounding noise of the solver is not a voltage.
-std::string volts(double si) { return std::abs(si) < 1e-9 ? "0 V" : shown<u::Voltage>(si); }
+std::string volts(double si) {
+  return std::abs(si) < 1e-9 ? "0 V" : shown<u::Voltage>(si);
+}
 
 Cell verdict(const solve::LoadResult& load) {
   if (!load.running) return Cell("off", Ink::faint);
@@ -39,8 +41,14 @@ bool dropped_out(const CaseSolution& solved, const solve::LoadResult& load) {
 }
 
 Table load_table(const CaseSolution& solved) {
-  Table table({{"load", Align::left, true}, {"gets", Align::right}, {"takes", Align::right}, {"power", Align::right},
-               {"lost", Align::right}, {"of rated", Align::right}, {"limit", Align::right}, {"", Align::left}});
+  Table table({{"load", Align::left, Narrow::cuts},
+               {"gets", Align::right},
+               {"takes", Align::right},
+               {"power", Align::right},
+               {"lost", Align::right},
+               {"of rated", Align::right},
+               {"limit", Align::right},
+               {"", Align::left}});
   for (const solve::LoadResult& load : solved.loads) {
     const std::string& id = solved.network.elements[static_cast<std::size_t>(load.element)].id;
     if (!load.running) {
@@ -49,8 +57,8 @@ Table load_table(const CaseSolution& solved) {
       continue;
     }
     table.row({id, volts(load.volts), shown<u::Current>(load.current), shown<u::Power>(load.power),
-               volts(load.drop), shown<u::Fraction>(load.drop_fraction), shown<u::Fraction>(load.limit_fraction),
-               verdict(load)});
+               volts(load.drop), shown<u::Fraction>(load.drop_fraction),
+               shown<u::Fraction>(load.limit_fraction), verdict(load)});
   }
   return table;
 }
@@ -60,7 +68,8 @@ std::vector<std::size_t> worst_elements(const CaseSolution& solved) {
   std::vector<std::size_t> order;
   for (std::size_t k = 0; k < solved.network.elements.size(); ++k) {
     const network::Role role = solved.network.elements[k].role;
-    const bool passive = role != network::Role::load && role != network::Role::battery && role != network::Role::charger;
+    const bool passive =
+        role != network::Role::load && role != network::Role::battery && role != network::Role::charger;
     if (passive && std::abs(solved.solution.drop[k] * solved.solution.current[k]) > 0) order.push_back(k);
   }
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
@@ -71,8 +80,13 @@ std::vector<std::size_t> worst_elements(const CaseSolution& solved) {
 }
 
 Table element_table(const CaseSolution& solved) {
-  Table table({{"loses most", Align::left, true}, {"what", Align::left}, {"carries", Align::right},
-               {"loses", Align::right}, {"resistance", Align::right}, {"heat", Align::right}, {"temp.", Align::right}});
+  Table table({{"loses most", Align::left, Narrow::cuts},
+               {"what", Align::left},
+               {"carries", Align::right},
+               {"loses", Align::right},
+               {"resistance", Align::right},
+               {"heat", Align::right},
+               {"temp.", Align::right}});
   const solve::Solution& s = solved.solution;
   for (const std::size_t k : worst_elements(solved)) {
     const network::Element& element = solved.network.elements[k];
@@ -98,12 +112,14 @@ void show_collapse(Sheet& sheet, const CaseSolution& solved) {
 void show_supplies(Sheet& sheet, const CaseSolution& solved) {
   for (const solve::Supply& supply : solved.supplies) {
     if (supply.elements.empty()) continue;
-    const network::Element& first = solved.network.elements[static_cast<std::size_t>(supply.elements.front())];
+    const network::Element& first =
+        solved.network.elements[static_cast<std::size_t>(supply.elements.front())];
     const std::size_t more = supply.elements.size() - 1;
     const std::string name = fmt::format("{} \"{}\"{}", role_in_words(first.role), first.id,
                                          more == 0 ? "" : fmt::format(" and {} in series with it", more));
-    sheet.item("  ", fmt::format("{}: {} at its posts, {} without load, gives {}", name, volts(supply.terminal),
-                                 volts(supply.open_circuit), shown<u::Power>(supply.power)));
+    sheet.item("  ",
+               fmt::format("{}: {} at its posts, {} without load, gives {}", name, volts(supply.terminal),
+                           volts(supply.open_circuit), shown<u::Power>(supply.power)));
   }
 }
 
@@ -121,10 +137,12 @@ void show_case(Sheet& sheet, const CaseSolution& solved) {
     sheet.table(table);
   }
   sheet.line();
-  sheet.item("  ", fmt::format("Proof: the currents at every point add up to within {:.0e} of the largest, power in "
-                               "equals power out to within {:.0e} (limit 1e-09).",
-                               solved.solution.current_residual, solved.solution.power_residual),
-             Ink::faint);
+  sheet.item(
+      "  ",
+      fmt::format("Proof: the currents at every point add up to within {:.0e} of the largest, power in "
+                  "equals power out to within {:.0e} (limit 1e-09).",
+                  solved.solution.current_residual, solved.solution.power_residual),
+      Ink::faint);
 }
 
 }  // namespace

@@ -25,7 +25,8 @@ std::string signed_volts(double si) {
 std::string shares(const Swing& swing) {
   std::string text;
   const auto add = [&](std::string_view name, double volts) {
-    if (std::abs(volts) >= 5e-4) text += fmt::format("{}{} {}", text.empty() ? "" : ", ", name, signed_volts(volts));
+    if (std::abs(volts) >= 5e-4)
+      text += fmt::format("{}{} {}", text.empty() ? "" : ", ", name, signed_volts(volts));
   };
   for (const NamedPart& part : named(swing.parts)) add(part.name, part.volts);
   add("another source", swing.open_circuit);
@@ -33,7 +34,7 @@ std::string shares(const Swing& swing) {
 }
 
 Table element_table(const Swing& swing) {
-  Table table({{"moved most by", Align::left, true}, {"what", Align::left}, {"by", Align::right}});
+  Table table({{"moved most by", Align::left, Narrow::cuts}, {"what", Align::left}, {"by", Align::right}});
   for (std::size_t i = 0; i < std::min(elements_shown, swing.elements.size()); ++i) {
     const diagnose::ElementChange& change = swing.elements[i];
     table.row({change.element, role_in_words(change.role), signed_volts(change.change)});
@@ -45,11 +46,12 @@ void show_swing(Sheet& sheet, const Swing& swing) {
   const std::string limit = fmt::format("limit {}{}", u::print(u::Fraction{swing.limit_fraction}),
                                         swing.limit_given ? "" : ", common practice");
   sheet.line();
-  sheet.paragraph(fmt::format("\"{}\" goes from {} to {}: {}, {} of rated ({}){}", swing.load,
-                              u::print(u::Voltage{swing.before}, {.significant = 4}),
-                              u::print(u::Voltage{swing.after}, {.significant = 4}), signed_volts(swing.change),
-                              u::print(u::Fraction{swing.fraction}), limit, swing.within ? "" : ": TOO MUCH"),
-                  swing.within ? Ink::plain : Ink::bad);
+  sheet.paragraph(
+      fmt::format("\"{}\" goes from {} to {}: {}, {} of rated ({}){}", swing.load,
+                  u::print(u::Voltage{swing.before}, {.significant = 4}),
+                  u::print(u::Voltage{swing.after}, {.significant = 4}), signed_volts(swing.change),
+                  u::print(u::Fraction{swing.fraction}), limit, swing.within ? "" : ": TOO MUCH"),
+      swing.within ? Ink::plain : Ink::bad);
   sheet.item("  ", shares(swing));
   if (!swing.elements.empty()) sheet.table(element_table(swing));
 }
@@ -62,8 +64,8 @@ void show_swings(Sheet& sheet, const netlist::System& system, const std::vector<
     sheet.line("No load runs in both cases.");
     return;
   }
-  sheet.line(fmt::format("What moves each load's voltage from case \"{}\" to case \"{}\"", swings.front().from_case,
-                         swings.front().to_case));
+  sheet.line(fmt::format("What moves each load's voltage from case \"{}\" to case \"{}\"",
+                         swings.front().from_case, swings.front().to_case));
   for (const Swing& swing : swings) show_swing(sheet, swing);
 }
 

@@ -8,20 +8,28 @@
 
 namespace ohmtrail::cli {
 
-/// A column of a table for people. Flexible ones give way (…) when the page is too narrow.
+/// What a column does when the page is too narrow for it.
+enum class Narrow {
+  stays,  ///< keeps its width
+  cuts,   ///< ends in …
+  wraps   ///< goes on in the next line
+};
+
+/// A column of a table for people. Its title may take several lines.
 struct Column {
   enum class Align { left, right };
   std::string title;
   Align align = Align::left;
-  bool flexible = false;
+  Narrow narrow = Narrow::stays;
 };
 
 /// One cell; its text comes from anywhere and is made safe to show.
 struct Cell {
   std::string text;
   Ink ink = Ink::plain;
-  Cell(std::string shown, Ink as = Ink::plain) : text(std::move(shown)), ink(as) {}  // NOLINT(google-explicit-constructor)
-  Cell(const char* shown) : text(shown) {}                                           // NOLINT(google-explicit-constructor)
+  Cell(std::string shown, Ink as = Ink::plain)
+      : text(std::move(shown)), ink(as) {}  // NOLINT(google-explicit-constructor)
+  Cell(const char* shown) : text(shown) {}  // NOLINT(google-explicit-constructor)
 };
 
 /// A table of text, aligned by display columns.
@@ -29,7 +37,8 @@ class Table {
  public:
   explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
   void row(std::vector<Cell> cells);
-  /// A line below the last row that starts at `column` and may run to the end of the page; wrapped where longer.
+  /// A line below the last row that starts at `column` and may run to the end of the page; wrapped where
+  /// longer.
   void note(std::size_t column, std::string text, Ink ink = Ink::plain);
   [[nodiscard]] bool empty() const { return rows_.empty(); }
   /// Every line at most `width` columns, as far as the rigid columns allow, and indented by two.
@@ -45,8 +54,10 @@ class Table {
     std::vector<Note> notes;
   };
   [[nodiscard]] std::vector<std::size_t> widths(std::size_t page) const;
+  /// Titles on one line where there is room.
+  void widen_for_titles(std::vector<std::size_t>& widths, std::size_t& total, std::size_t page) const;
   [[nodiscard]] std::string line(const std::vector<Cell>& cells, const std::vector<std::size_t>& widths,
-                                 bool colour) const;
+                                 bool title, bool colour) const;
 
   std::vector<Column> columns_;
   std::vector<Row> rows_;

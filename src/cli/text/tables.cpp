@@ -37,7 +37,7 @@ void show_table(Sheet& sheet, const trade::Table& table) {
     const bool numbers = holds_numbers(table, c);
     const trade::Column& column = table.columns[c];
     columns.push_back({column.unit.empty() ? column.name : fmt::format("{} {}", column.name, column.unit),
-                       numbers ? Align::right : Align::left, !numbers});
+                       numbers ? Align::right : Align::left, numbers ? Narrow::stays : Narrow::wraps});
   }
   Table text(std::move(columns));
   for (const auto& cells : table.rows) {
@@ -52,7 +52,7 @@ void show_table(Sheet& sheet, const trade::Table& table) {
 }
 
 void show_tables(Sheet& sheet, const std::vector<trade::Table>& tables) {
-  Table list({{"name", Align::left}, {"what it holds", Align::left, true}});
+  Table list({{"name", Align::left}, {"what it holds", Align::left, Narrow::wraps}});
   for (const trade::Table& table : tables) list.row({table.name, table.title});
   sheet.table(list);
   sheet.line();

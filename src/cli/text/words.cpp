@@ -12,18 +12,24 @@ bool crimp(Part part) {
          part == Part::return_to_crimp;
 }
 
-bool of_return(Part part) { return part >= Part::return_from && part <= Part::return_to; }
+bool of_return(Part part) {
+  return part >= Part::return_from && part <= Part::return_to;
+}
 
 /// The point that a probe can touch at this end of the run.
 std::string end_point(const netlist::Run& run, Part part) {
   switch (part) {
     case Part::from:
-    case Part::from_crimp: return run.from;
+    case Part::from_crimp:
+      return run.from;
     case Part::to:
-    case Part::to_crimp: return run.to;
+    case Part::to_crimp:
+      return run.to;
     case Part::return_from:
-    case Part::return_from_crimp: return run.return_conductor ? run.return_conductor->from : "";
-    default: return run.return_conductor ? run.return_conductor->to : "";
+    case Part::return_from_crimp:
+      return run.return_conductor ? run.return_conductor->from : "";
+    default:
+      return run.return_conductor ? run.return_conductor->to : "";
   }
 }
 
@@ -49,13 +55,20 @@ std::string of_run(const netlist::System& system, const network::Element& elemen
 std::string cause_in_words(diagnose::Cause cause) {
   using enum diagnose::Cause;
   switch (cause) {
-    case corroded_conductor: return "corroded cable";
-    case bad_termination: return "bad lug";
-    case bad_joint: return "bad joint";
-    case worn_contact: return "worn contact";
-    case undersized: return "cable too thin";
-    case weak_battery: return "weak battery";
-    case discharged_battery: return "battery not full";
+    case corroded_conductor:
+      return "corroded cable";
+    case bad_termination:
+      return "bad lug";
+    case bad_joint:
+      return "bad joint";
+    case worn_contact:
+      return "worn contact";
+    case undersized:
+      return "cable too thin";
+    case weak_battery:
+      return "weak battery";
+    case discharged_battery:
+      return "battery not full";
   }
   return "";
 }
@@ -63,16 +76,26 @@ std::string cause_in_words(diagnose::Cause cause) {
 std::string role_in_words(network::Role role) {
   using enum network::Role;
   switch (role) {
-    case battery: return "battery";
-    case charger: return "charger";
-    case wire: return "cable";
-    case termination: return "lug";
-    case joint: return "joint";
-    case switchgear: return "switch";
-    case fuse: return "fuse";
-    case shunt: return "shunt";
-    case isolator: return "isolator";
-    case load: return "load";
+    case battery:
+      return "battery";
+    case charger:
+      return "charger";
+    case wire:
+      return "cable";
+    case termination:
+      return "lug";
+    case joint:
+      return "joint";
+    case switchgear:
+      return "switch";
+    case fuse:
+      return "fuse";
+    case shunt:
+      return "shunt";
+    case isolator:
+      return "isolator";
+    case load:
+      return "load";
   }
   return "";
 }

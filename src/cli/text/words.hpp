@@ -14,7 +14,8 @@ namespace ohmtrail::cli {
 /// "cable", "lug", "joint" …
 [[nodiscard]] std::string role_in_words(network::Role role);
 
-/// Where an element is: `the lug of "M" at "P"`, `the switch "S"`, with the place that the file tells of its points.
+/// Where an element is: `the lug of "M" at "P"`, `the switch "S"`, with the place that the file tells of its
+/// points.
 [[nodiscard]] std::string where_in_words(const netlist::System& system, const network::Network& network,
                                          const network::Element& element);
 

@@ -5,9 +5,9 @@
 
 namespace ohmtrail::cli {
 
-/// `text` broken at spaces into lines of at most `width` columns, each ended by a line feed. The first line starts at
-/// column `indent` (whoever calls has filled it, up to the text of `first`, which is put in front); the others are
-/// indented.
+/// `text` broken at spaces into lines of at most `width` columns, each ended by a line feed. The first line
+/// starts at column `indent` (whoever calls has filled it, up to the text of `first`, which is put in front);
+/// the others are indented.
 [[nodiscard]] std::string wrapped(std::string_view text, std::size_t width, std::size_t indent,
                                   std::string_view first);
 
