@@ -19,9 +19,10 @@ using Seen = std::vector<trade::Observation>;
 
 /// Resistance of a thing as a good one has it and as this one was found.
 struct Resistances {
-  std::optional<Resistance> sound;       ///< given outright, not corrected for temperature
-  std::optional<Resistance> as_found;    ///< key `resistance`
+  std::optional<Resistance> sound;     ///< given outright, not corrected for temperature
+  std::optional<Resistance> as_found;  ///< key `resistance`
   Seen seen;
+  friend bool operator==(const Resistances&, const Resistances&) = default;
 };
 
 enum class SystemKind { vessel, cart, vehicle, shore };
@@ -31,10 +32,12 @@ struct Limits {
   Fraction critical_drop{0.03};
   Fraction other_drop{0.10};
   std::optional<Fraction> swing;  ///< percent of nominal
+  friend bool operator==(const Limits&, const Limits&) = default;
 };
 
 struct Job {
   std::string customer, technician, date, reference, complaint;
+  friend bool operator==(const Job&, const Job&) = default;
 };
 
 struct SystemInfo {
@@ -47,6 +50,7 @@ struct SystemInfo {
   Limits limits;
   Job job;
   std::string note;
+  friend bool operator==(const SystemInfo&, const SystemInfo&) = default;
 };
 
 struct RestCheck {
@@ -54,6 +58,7 @@ struct RestCheck {
   std::optional<Time> rested;  ///< key `hours`
   std::optional<Temperature> temperature;
   bool charging = false;  ///< a charger was on: no rest voltage at all
+  friend bool operator==(const RestCheck&, const RestCheck&) = default;
 };
 
 struct LoadTest {
@@ -63,6 +68,7 @@ struct LoadTest {
   std::optional<Time> duration;  ///< key `seconds`
   std::optional<Temperature> temperature;
   bool charging = false;  ///< a charger was on and carried part of the load
+  friend bool operator==(const LoadTest&, const LoadTest&) = default;
 };
 
 /// A conductance tester's reading.
@@ -70,6 +76,7 @@ struct TesterCheck {
   std::optional<Current> cca;
   std::optional<Resistance> resistance;  ///< key `ohms`
   std::optional<Temperature> temperature;
+  friend bool operator==(const TesterCheck&, const TesterCheck&) = default;
 };
 
 enum class ElectrolyteLevel { above, at, below, dry };
@@ -79,6 +86,7 @@ struct CellCheck {
   std::optional<Voltage> volts;
   std::optional<Temperature> temperature;
   std::optional<ElectrolyteLevel> level;
+  friend bool operator==(const CellCheck&, const CellCheck&) = default;
 };
 
 struct BatteryChecks {
@@ -87,6 +95,7 @@ struct BatteryChecks {
   std::optional<TesterCheck> tester;
   std::vector<CellCheck> cells;
   std::optional<Voltage> top_leak;  ///< post to case top
+  friend bool operator==(const BatteryChecks&, const BatteryChecks&) = default;
 };
 
 struct Battery {
@@ -102,6 +111,7 @@ struct Battery {
   BatteryChecks checks;
   Seen seen;
   std::string note;
+  friend bool operator==(const Battery&, const Battery&) = default;
 };
 
 struct Charger {
@@ -109,12 +119,17 @@ struct Charger {
   Voltage setpoint;
   Current limit;
   std::string note;
+  friend bool operator==(const Charger&, const Charger&) = default;
 };
 
 struct RunEnd {
   trade::TerminationKind kind = trade::TerminationKind::crimped;
   Resistances resistances;
+  /// Contact and crimp are two elements: everywhere with `Terminations::contact_and_crimp`, else where a
+  /// reading names this end's `…-metal` point. Filled in by `read`.
+  bool opened = false;
   std::string note;
+  friend bool operator==(const RunEnd&, const RunEnd&) = default;
 };
 
 /// The return conductor of a run. `ends` and `wire.sound` are inherited from the run where not given;
@@ -124,6 +139,7 @@ struct ReturnConductor {
   RunEnd end_from, end_to;
   Resistances wire;
   std::string note;
+  friend bool operator==(const ReturnConductor&, const ReturnConductor&) = default;
 };
 
 struct Run {
@@ -139,6 +155,7 @@ struct Run {
   Resistances wire;
   std::optional<ReturnConductor> return_conductor;
   std::string note;
+  friend bool operator==(const Run&, const Run&) = default;
 };
 
 struct Joint {
@@ -147,6 +164,7 @@ struct Joint {
   std::optional<Current> rating;
   Resistances resistances;
   std::string note;
+  friend bool operator==(const Joint&, const Joint&) = default;
 };
 
 struct Switch {
@@ -157,6 +175,7 @@ struct Switch {
   bool closed = true;
   Resistances resistances;
   std::string note;
+  friend bool operator==(const Switch&, const Switch&) = default;
 };
 
 struct Fuse {
@@ -167,6 +186,7 @@ struct Fuse {
   std::optional<Voltage> volts;
   Resistances resistances;
   std::string note;
+  friend bool operator==(const Fuse&, const Fuse&) = default;
 };
 
 struct Shunt {
@@ -174,6 +194,7 @@ struct Shunt {
   Current rating;
   Voltage drop;
   std::string note;
+  friend bool operator==(const Shunt&, const Shunt&) = default;
 };
 
 struct Isolator {
@@ -181,6 +202,7 @@ struct Isolator {
   Voltage drop{0.7};
   std::optional<Current> rating;
   std::string note;
+  friend bool operator==(const Isolator&, const Isolator&) = default;
 };
 
 /// Constant power, constant current or resistance.
@@ -200,6 +222,7 @@ struct Load {
   Fraction efficiency{1};  ///< inverters: `takes` is what comes out, takes / efficiency + idle goes in
   Power idle;
   std::string note;
+  friend bool operator==(const Load&, const Load&) = default;
 };
 
 /// A DC-DC converter: a constant-power load `ID/in` and a charger `ID/out`.
@@ -211,6 +234,7 @@ struct Converter {
   Power idle;
   std::optional<Voltage> stops_below;
   std::string note;
+  friend bool operator==(const Converter&, const Converter&) = default;
 };
 
 enum class Reach { easy, tools, no };
@@ -219,18 +243,20 @@ struct Point {
   std::string place;
   Reach reach = Reach::easy;
   std::string note;
+  friend bool operator==(const Point&, const Point&) = default;
 };
 
 struct Case {
   std::string name;
   bool all_on = false;
-  std::vector<std::string> on;              ///< load ids
-  std::map<std::string, Takes> set;         ///< load id → what it takes in this case
-  std::vector<std::string> open, closed;    ///< element, run or switch ids
-  std::vector<std::string> chargers;        ///< ids that run
+  std::vector<std::string> on;            ///< load ids
+  std::map<std::string, Takes> set;       ///< load id → what it takes in this case
+  std::vector<std::string> open, closed;  ///< element, run or switch ids
+  std::vector<std::string> chargers;      ///< ids that run
   std::optional<Temperature> ambient;
-  std::optional<Time> per_day;              ///< key `hours_per_day`
+  std::optional<Time> per_day;  ///< key `hours_per_day`
   std::string note;
+  friend bool operator==(const Case&, const Case&) = default;
 };
 
 /// ±(percent of reading + counts × last digit).
@@ -238,26 +264,45 @@ struct Accuracy {
   double percent = 0;
   double counts = 0;
   double last_digit = 0;  ///< key `digits_to`, in the SI unit of the quantity
+  friend bool operator==(const Accuracy&, const Accuracy&) = default;
 };
 
 struct Meter {
   std::string id;
   std::optional<Accuracy> volts, amps, ohms, temperature;
   std::string note;
+  friend bool operator==(const Meter&, const Meter&) = default;
 };
 
-struct VoltsReading { Voltage value; std::string red, black; };
-struct AmpsReading { Current value; std::string in; };
-struct OhmsReading { Resistance value; std::string across; };
-struct TemperatureReading { Temperature value; std::string at; };
+struct VoltsReading {
+  Voltage value;
+  std::string red, black;
+  friend bool operator==(const VoltsReading&, const VoltsReading&) = default;
+};
+struct AmpsReading {
+  Current value;
+  std::string in;
+  friend bool operator==(const AmpsReading&, const AmpsReading&) = default;
+};
+struct OhmsReading {
+  Resistance value;
+  std::string across;
+  friend bool operator==(const OhmsReading&, const OhmsReading&) = default;
+};
+struct TemperatureReading {
+  Temperature value;
+  std::string at;
+  friend bool operator==(const TemperatureReading&, const TemperatureReading&) = default;
+};
 
 struct Reading {
   std::variant<VoltsReading, AmpsReading, OhmsReading, TemperatureReading> what;
-  std::string in_case;              ///< empty only for ohms
-  std::string meter;                ///< empty: the built-in one
-  std::optional<double> spread;     ///< ± the value jumped about, in the quantity's SI unit
-  std::optional<double> minutes;    ///< when it was taken, for drift
+  std::string in_case;            ///< empty only for ohms
+  std::string meter;              ///< empty: the built-in one
+  std::optional<double> spread;   ///< ± the value jumped about, in the quantity's SI unit
+  std::optional<double> minutes;  ///< when it was taken, for drift
   std::string note;
+  friend bool operator==(const Reading&, const Reading&) = default;
 };
 
 struct CableOffer {
@@ -267,6 +312,7 @@ struct CableOffer {
   std::optional<Temperature> insulation;
   std::optional<trade::ConductorKind> conductor;
   std::string note;
+  friend bool operator==(const CableOffer&, const CableOffer&) = default;
 };
 
 struct System {
@@ -289,6 +335,7 @@ struct System {
   std::string reference;  ///< empty: the first source's minus point
   std::vector<std::string> stubs;
   std::string note;
+  friend bool operator==(const System&, const System&) = default;
 };
 
 }  // namespace ohmtrail::netlist

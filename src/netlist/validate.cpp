@@ -1,0 +1,93 @@
+#include "netlist/validate.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "netlist/nearest.hpp"
+#include "netlist/object.hpp"
+#include "netlist/sections.hpp"
+#include "netlist/terminals.hpp"
+
+namespace ohmtrail::netlist {
+
+namespace {
+
+/// An unknown key may be a section whose name was mistyped, and a section of the wrong type holds nothing.
+bool sections_complete(Value root) {
+  const auto known = known_keys<System>();
+  const auto children = root.children();
+  for (const Value member : children) {
+    if (std::find(known.begin(), known.end(), member.key()) == known.end()) return false;
+    const bool object = member.key() == "system" || member.key() == "points" || !member.is(Kind::object);
+    if (!object) return false;
+  }
+  return true;
+}
+
+void note_incomplete(Checked& checked) {
+  checked.ids_complete = checked.points_complete = sections_complete(checked.root);
+  for_each_section(checked.system, [&](Section, const auto& items) {
+    for (const auto& item : items) {
+      if (item.id.empty()) checked.ids_complete = false;
+      for (const TerminalPair& pair : terminals(item)) {
+        if (pair.first->empty() || pair.second->empty()) checked.points_complete = false;
+      }
+    }
+  });
+}
+
+void open_ends(System& system) {
+  const bool all = system.info.terminations == Terminations::contact_and_crimp;
+  for (Run& run : system.runs) {
+    run.end_from.opened = run.end_to.opened = all;
+    if (auto& back = run.return_conductor) back->end_from.opened = back->end_to.opened = all;
+  }
+  const Names names(system);
+  for (const Reading& reading : system.readings) {
+    const auto* volts = std::get_if<VoltsReading>(&reading.what);
+    if (volts == nullptr) continue;
+    for (const std::string* point : {&volts->red, &volts->black}) {
+      RunEnd* end = point->ends_with("-metal") ? end_at(system, names, *point) : nullptr;
+      if (end != nullptr) end->opened = true;
+    }
+  }
+}
+
+}  // namespace
+
+void validate(Reader& reader, Value root, System& system) {
+  if (!root.member("cases").exists()) {
+    Case all;
+    all.name = "all-on";
+    all.all_on = true;
+    system.cases.push_back(std::move(all));
+  }
+  open_ends(system);
+  const Names names(system);
+  Checked checked{reader, root, system, names};
+  note_incomplete(checked);
+  validate_elements(checked);
+  validate_points(checked);
+  validate_cases(checked);
+  validate_readings(checked);
+}
+
+void tell_unknown_name(Reader& reader, Value at, std::string_view kind, std::string_view what,
+                       std::string_view name, const std::vector<std::string_view>& known) {
+  Remark remark{kind, "", "", ""};
+  if (reader.problems.listing()) {
+    constexpr std::size_t few = 12;
+    remark.text = fmt::format("there is no {} \"{}\"", what, shown(name));
+    remark.hint = did_you_mean(name, known);
+    if (known.empty())
+      remark.expected = fmt::format("no {}: the file has none", what);
+    else if (known.size() <= few)
+      remark.expected = one_of(known);
+    else
+      remark.expected = fmt::format("one of the {} names given", known.size());
+  }
+  reader.problems.error(at, std::move(remark));
+}
+
+}  // namespace ohmtrail::netlist

@@ -1,0 +1,98 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "netlist/object.hpp"
+#include "netlist/validate.hpp"
+
+namespace ohmtrail::netlist {
+
+namespace {
+
+template <class Items>
+std::vector<std::string_view> ids_of(const Items& items) {
+  std::vector<std::string_view> ids;
+  for (const auto& item : items) ids.push_back(item.id);
+  return ids;
+}
+
+bool in_section(const Checked& checked, std::string_view id, Section section) {
+  const auto place = checked.names.element(id);
+  return place && place->section == section;
+}
+
+void tell_unless_load(const Checked& checked, Value at, std::string_view id) {
+  if (!checked.ids_complete || in_section(checked, id, Section::loads)) return;
+  tell_unknown_name(checked.reader, at, "unknown-load", "load", id, ids_of(checked.system.loads));
+}
+
+void check_on(const Checked& checked, Value value, Case& one) {
+  for_each_item(value, "on", one.on,
+                [&](Value at, const std::string& id) { tell_unless_load(checked, at, id); });
+}
+
+void check_set(const Checked& checked, Value value, Case& one) {
+  for (const Value takes : value.member("set").children()) {
+    const std::string_view id = takes.key();
+    tell_unless_load(checked, takes, id);
+    if (takes.string() != "inrush" || !in_section(checked, id, Section::loads)) continue;
+    const Load& load = checked.system.loads[checked.names.element(id)->index];
+    if (load.inrush) {
+      one.set[std::string(id)] = *load.inrush;
+    } else {
+      checked.reader.problems.error(
+          takes, {"no-inrush", fmt::format("the load \"{}\" has no inrush", shown(id)),
+                  "a load with the key inrush", "give it in loads, or give the current here"});
+    }
+  }
+}
+
+void check_open(const Checked& checked, Value value, Case& one) {
+  for_each_item(value, "open", one.open, [&](Value at, const std::string& id) {
+    if (!id.empty() && !checked.names.has_element(id)) tell_unknown_element(checked, at, id);
+  });
+}
+
+void check_closed(const Checked& checked, Value value, Case& one) {
+  for_each_item(value, "closed", one.closed, [&](Value at, const std::string& id) {
+    if (checked.ids_complete && !in_section(checked, id, Section::switches)) {
+      tell_unknown_name(checked.reader, at, "unknown-switch", "switch", id, ids_of(checked.system.switches));
+    }
+    if (std::find(one.open.begin(), one.open.end(), id) != one.open.end()) {
+      checked.reader.problems.error(
+          at, {"open-and-closed", fmt::format("\"{}\" is both open and closed", shown(id)), "one of the two",
+               ""});
+    }
+  });
+}
+
+void check_chargers(const Checked& checked, Value value, Case& one) {
+  for_each_item(value, "chargers", one.chargers, [&](Value at, const std::string& id) {
+    const bool known =
+        in_section(checked, id, Section::chargers) || in_section(checked, id, Section::converters);
+    if (!checked.ids_complete || known) return;
+    auto ids = ids_of(checked.system.chargers);
+    for (const std::string_view converter : ids_of(checked.system.converters)) ids.push_back(converter);
+    tell_unknown_name(checked.reader, at, "unknown-charger", "charger or converter", id, ids);
+  });
+}
+
+}  // namespace
+
+void validate_cases(const Checked& checked) {
+  std::unordered_map<std::string_view, Value> taken;
+  for_each_item(checked.root, "cases", checked.system.cases, [&](Value value, Case& one) {
+    check_on(checked, value, one);
+    check_set(checked, value, one);
+    check_open(checked, value, one);
+    check_closed(checked, value, one);
+    check_chargers(checked, value, one);
+    const auto [first, fresh] = taken.try_emplace(one.name, value);
+    if (fresh || one.name.empty()) return;
+    checked.reader.problems.error(
+        value.member("name"), {"duplicate-case", fmt::format("the case \"{}\" stands twice", shown(one.name)),
+                               "a name that no other case has", "first given at " + first->second.pointer()});
+  });
+}
+
+}  // namespace ohmtrail::netlist
