@@ -6,6 +6,7 @@
 #include <utility>
 
 #include "ohmtrail/trade/battery_charge.hpp"
+#include "ohmtrail/trade/battery_limits.hpp"
 #include "ohmtrail/trade/battery_resistance.hpp"
 
 namespace ohmtrail::trade {
@@ -38,6 +39,20 @@ bool rested_enough(const BatteryFacts& facts) {
          (!facts.rest->rested || *facts.rest->rested >= rest_needed(facts.chemistry));
 }
 
+bool above_any_rest(const BatteryFacts& facts) {
+  return facts.chemistry != Chemistry::lfp && per_cell(facts, facts.rest->volts) > most_at_any_rest;
+}
+
+/// Nothing rests so high: a source was on. What a full battery rests at is the most that can stand behind it.
+void hold_at_full(BatterySource& source, const BatteryFacts& facts) {
+  source.open_circuit = most_at_rest(facts.chemistry) * cells_in(facts.chemistry, facts.nominal);
+  source.open_circuit_from = "rest voltage above what any such battery rests at, held at a full one's";
+  source.charge_from = source.open_circuit_from;
+  note(source, "not-at-rest",
+       fmt::format("{:.2f} V is more than a {:.3g} V battery rests at: {:.2f} V is used",
+                   facts.rest->volts.si(), facts.nominal.si(), source.open_circuit.si()));
+}
+
 void take_rest(BatterySource& source, const BatteryFacts& facts) {
   source.open_circuit = facts.rest->volts;
   source.charge = *charge_from_rest(facts);
@@ -49,6 +64,7 @@ void take_rest(BatterySource& source, const BatteryFacts& facts) {
          "the hours of rest are not given; the rest voltage is taken as a true one");
   }
   source.charge_from = source.open_circuit_from;
+  if (above_any_rest(facts)) hold_at_full(source, facts);
 }
 
 /// Surface charge leaves within seconds of a load: no more than a full battery rests at is counted.
@@ -200,7 +216,9 @@ std::optional<double> mean_gravity(const BatteryFacts& facts) {
   double sum = 0;
   int count = 0;
   for (const auto& cell : facts.cells) {
-    if (!cell.specific_gravity) continue;
+    if (!cell.specific_gravity || *cell.specific_gravity < gravity_least_possible ||
+        *cell.specific_gravity > gravity_most_possible)
+      continue;
     sum += gravity_at_reference(*cell.specific_gravity, cell_temperature(facts, cell));
     ++count;
   }

@@ -44,6 +44,9 @@ inline constexpr units::Voltage top_leak_limit{0.5};
 /// A case warmer than this is neither tested nor charged: 125 °F. Common practice.
 inline constexpr units::Temperature too_hot_to_test{51.7};
 
+/// No lead-acid cell rests above this; it was on charge or hardly off it. From memory: lead-acid textbooks.
+inline constexpr units::Voltage most_at_any_rest{2.20};
+
 /// Resistance over the sound value: suspect above the first, failed above the second. Common practice.
 inline constexpr double resistance_suspect = 1.5, resistance_failed = 2.0;
 
