@@ -124,7 +124,8 @@ tl::expected<Call, Mistakes> parse(const Command& command, std::span<const std::
   }
 
   Mistakes mistakes;
-  for (const std::string& extra : app.remaining()) mistakes.push_back(not_understood(command, extra));
+  for (const std::string& extra : app.remaining())
+    if (extra != "--") mistakes.push_back(not_understood(command, extra));
   Call call;
   for (std::size_t i = 0; i < declared.size(); ++i)
     if (declared[i]->count() > 0) call.give(command.options[i], declared[i]->results());

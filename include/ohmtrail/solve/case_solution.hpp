@@ -25,13 +25,14 @@ struct LoadResult {
   bool running = false;
 };
 
-/// Batteries in series are one supply, named by its first battery: its posts are the string's ends, its voltages
-/// are sums over the batteries, and the link cables between them are wires and terminations like any other.
+/// Batteries in series are one supply, named by its first battery: its posts are the string's ends, its
+/// voltages are sums over the batteries, and the link cables between them are wires and terminations like any
+/// other.
 struct Supply {
-  std::vector<int> elements;   ///< its batteries, or one charger
-  int plus = -1, minus = -1;   ///< points
+  std::vector<int> elements;              ///< its batteries, or one charger
+  int plus = -1, minus = -1;              ///< points
   double open_circuit = 0, terminal = 0;  ///< V, summed over the string
-  double power = 0;            ///< W delivered
+  double power = 0;                       ///< W delivered
   int island = -1;
 };
 

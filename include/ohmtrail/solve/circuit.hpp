@@ -6,16 +6,18 @@
 namespace ohmtrail::solve {
 
 enum class Law {
-  open,        ///< no current
-  resistor,    ///< v = r i; r may depend on i through `heating`; 0 Ω merges its points
-  source,      ///< v = size + r i (i from plus to minus inside): a battery
-  regulator,   ///< holds `size` volts while it delivers at most `limit` amperes, else delivers `limit`; never takes
-  diode,       ///< passes current from → to with `size` volts lost and r in series; blocks otherwise
-  current,     ///< takes `size` amperes
-  power        ///< takes `size` watts; drops out below `stops_below`
+  open,       ///< no current
+  resistor,   ///< v = r i; r may depend on i through `heating`; 0 Ω merges its points
+  source,     ///< v = size + r i (i from plus to minus inside): a battery
+  regulator,  ///< holds `size` volts while it delivers at most `limit` amperes, else delivers `limit`; never
+              ///< takes
+  diode,      ///< passes current from → to with `size` volts lost and r in series; blocks otherwise
+  current,    ///< takes `size` amperes
+  power       ///< takes `size` watts; drops out below `stops_below`
 };
 
-/// T = ambient + rise (i / rated)², r(T) = r20 (1 + alpha (T − 20)). Temperatures in °C, rise in K, rated in A.
+/// T = ambient + rise (i / rated)², r(T) = r20 (1 + alpha (T − 20)). Temperatures in °C, rise in K, rated in
+/// A.
 struct Heating {
   double alpha = 0;
   double ambient = 25;
@@ -35,7 +37,7 @@ struct Branch {
   /// Converter output (regulator): index of its input (power), which takes delivered / efficiency + idle.
   int input = -1;
   double efficiency = 1;
-  double idle = 0;         ///< W
+  double idle = 0;  ///< W
 };
 
 struct Circuit {

@@ -12,7 +12,8 @@ struct Collapse {
   double share = 0;       ///< largest share of the constant-power loads that was carried
 };
 
-/// Voltages and currents of one circuit, with the residuals that prove them. NaN where a value does not exist.
+/// Voltages and currents of one circuit, with the residuals that prove them. NaN where a value does not
+/// exist.
 struct Solution {
   std::vector<double> voltage;      ///< V, per point; NaN in an island without a source
   std::vector<double> current;      ///< A, per branch, positive from → to
@@ -21,9 +22,9 @@ struct Solution {
   std::vector<double> resistance;   ///< Ω, per branch, the value used; NaN where the branch has none
   std::vector<double> temperature;  ///< °C, per branch, NaN where not modelled
   std::vector<bool> running;        ///< per branch; false for open, off and dropped-out ones
-  double current_residual = 0;      ///< largest |ΣI| at a point over the largest branch current of its island
-  double power_residual = 0;        ///< |ΣP| over the power that the island's sources deliver
-  std::optional<Collapse> collapse; ///< set: the state is that at `share`
+  double current_residual = 0;  ///< largest |ΣI| at a point over the largest branch current of its island
+  double power_residual = 0;    ///< |ΣP| over the power that the island's sources deliver
+  std::optional<Collapse> collapse;  ///< set: the state is that at `share`
 };
 
 }  // namespace ohmtrail::solve

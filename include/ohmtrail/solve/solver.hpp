@@ -12,9 +12,11 @@ namespace ohmtrail::solve {
 /// Why a circuit has no answer that can be certified.
 struct Failure {
   enum class Kind {
-    shorted_source,   ///< a source across one merged point; `branches` holds it and the 0 Ω branches of its loop
+    shorted_source,   ///< a source across one merged point; `branches` holds it and the 0 Ω branches of its
+                      ///< loop
     opposed_sources,  ///< two 0 Ω sources of unlike voltage across the same points
-    not_certified     ///< residuals above 1e-9: a bug or a hopelessly scaled circuit
+    overloaded,  ///< constant-current loads take more than regulators at their limit give; `branches`: those
+    not_certified  ///< residuals above 1e-9: a bug or a hopelessly scaled circuit
   } kind = Kind::not_certified;
   std::vector<int> branches;
   double amperes = 0;  ///< shorted_source: what its own resistance would let through
@@ -25,6 +27,8 @@ struct Gradient {
   std::vector<double> by_resistance;  ///< per branch, with respect to Branch::resistance
   std::vector<double> by_size;        ///< per branch, with respect to Branch::size
 };
+
+struct SolverState;
 
 /// Solves one circuit again and again: the ordering is made once, values may change between solves.
 class Solver {
@@ -45,13 +49,13 @@ class Solver {
   /// `injection` is per point, in A into the point; returns V per point. One back-substitution.
   [[nodiscard]] std::vector<double> respond(const std::vector<double>& injection) const;
 
-  /// After a successful solve: one back-substitution each (the Jacobian is symmetric: the adjoint is the response).
+  /// After a successful solve: one back-substitution each (the Jacobian is symmetric: the adjoint is the
+  /// response).
   [[nodiscard]] Gradient gradient_of_voltage(int red, int black) const;
   [[nodiscard]] Gradient gradient_of_current(int branch) const;
 
  private:
-  struct State;
-  std::unique_ptr<State> state_;
+  std::unique_ptr<SolverState> state_;
 };
 
 }  // namespace ohmtrail::solve

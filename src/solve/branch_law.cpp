@@ -1,0 +1,101 @@
+#include "solve/branch_law.hpp"
+
+#include <cmath>
+
+namespace ohmtrail::solve {
+
+namespace {
+
+/// v = r0 i + r2 i³: the resistance of a wire that its own current warms.
+struct Cubic {
+  double r0, r2;
+};
+
+double rise_per_square_ampere(const Heating& heating) {
+  return heating.rated > 0 ? heating.rise / (heating.rated * heating.rated) : 0;
+}
+
+Cubic cubic_of(const Branch& branch) {
+  const Heating& heating = branch.heating;
+  const double cold = 1 + heating.alpha * (heating.ambient - 20);
+  return {branch.resistance * cold, branch.resistance * heating.alpha * rise_per_square_ampere(heating)};
+}
+
+/// The one real root of r2 i³ + r0 i = v by hyperbolic functions, and one Newton step against rounding.
+double current_through(const Cubic& cubic, double volts) {
+  if (cubic.r2 <= 0) return volts / cubic.r0;
+  const double reach = std::sqrt(cubic.r0 / (3 * cubic.r2));
+  const double i = 2 * reach * std::sinh(std::asinh(1.5 * volts / (cubic.r0 * reach)) / 3);
+  const double excess = (cubic.r0 + cubic.r2 * i * i) * i - volts;
+  return i - excess / (cubic.r0 + 3 * cubic.r2 * i * i);
+}
+
+Operating operate_resistor(const Branch& branch, double volts) {
+  const Cubic cubic = cubic_of(branch);
+  const double i = current_through(cubic, volts);
+  return {i, 1 / (cubic.r0 + 3 * cubic.r2 * i * i)};
+}
+
+}  // namespace
+
+double series_volts(const Branch& branch) {
+  return branch.law == Law::source || branch.law == Law::diode ? branch.size : 0;
+}
+
+Operating operate(const Branch& branch, double volts, double power) {
+  switch (branch.law) {
+    case Law::resistor:
+      return operate_resistor(branch, volts);
+    case Law::source:
+    case Law::diode:
+      return {volts / branch.resistance, 1 / branch.resistance};
+    case Law::regulator:
+      return {-branch.limit, 0};
+    case Law::current:
+      return {branch.size, 0};
+    case Law::power:
+      if (power == 0) return {};
+      return {power / volts, -power / (volts * volts)};
+    case Law::open:
+      break;
+  }
+  return {};
+}
+
+double by_resistance(const Branch& branch, const Operating& at, double volts) {
+  switch (branch.law) {
+    // r(i) is in proportion to r20: ∂i/∂r20 = −(v/r20) di/dv.
+    case Law::resistor:
+      return -volts / branch.resistance * at.conductance;
+    case Law::source:
+    case Law::diode:
+      return -at.current / branch.resistance;
+    default:
+      return 0;
+  }
+}
+
+double by_size(const Branch& branch, double volts, double share) {
+  switch (branch.law) {
+    case Law::source:
+    case Law::diode:
+      return -1 / branch.resistance;
+    case Law::current:
+      return 1;
+    case Law::power:
+      return share / volts;
+    default:
+      return 0;
+  }
+}
+
+double resistance_at(const Branch& branch, double amperes) {
+  const Cubic cubic = cubic_of(branch);
+  return cubic.r0 + cubic.r2 * amperes * amperes;
+}
+
+double temperature_at(const Heating& heating, double amperes) {
+  return heating.ambient + rise_per_square_ampere(heating) * amperes * amperes;
+}
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,33 @@
+#pragma once
+#include "ohmtrail/solve/circuit.hpp"
+
+/// The law of a branch that passes a current i(v), with v = V(from) − V(to), and its derivatives. Sources and
+/// diodes are given what is left of v for their resistance, v − size, because that must be formed without
+/// cancellation.
+namespace ohmtrail::solve {
+
+struct Operating {
+  double current = 0;      ///< A
+  double conductance = 0;  ///< di/dv, S
+};
+
+/// Volts in series with the branch's resistance: the electromotive force of a source, the fixed drop of a
+/// diode.
+[[nodiscard]] double series_volts(const Branch& branch);
+
+/// `volts`: v − series_volts. `power`: W taken by a power branch, for which v > 0 is a precondition.
+[[nodiscard]] Operating operate(const Branch& branch, double volts, double power);
+
+/// ∂i/∂resistance at fixed v.
+[[nodiscard]] double by_resistance(const Branch& branch, const Operating& at, double volts);
+
+/// ∂i/∂size at fixed v; `share` is the share of a power branch that is carried.
+[[nodiscard]] double by_size(const Branch& branch, double volts, double share);
+
+/// Ω at this current: r20 (1 + alpha (T − 20 °C)) for what heats, else the branch's resistance.
+[[nodiscard]] double resistance_at(const Branch& branch, double amperes);
+
+/// °C at this current.
+[[nodiscard]] double temperature_at(const Heating& heating, double amperes);
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,82 @@
+#include "ohmtrail/solve/case_solution.hpp"
+
+#include <limits>
+
+#include "solve/islands.hpp"
+#include "solve/supplies.hpp"
+
+namespace ohmtrail::solve {
+
+namespace {
+
+using network::Element;
+using network::Role;
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+constexpr double nan = std::numeric_limits<double>::quiet_NaN();
+
+/// The supply that delivers most power in an island; ties by file order.
+const Supply* main_supply(const std::vector<Supply>& supplies, int island) {
+  const Supply* best = nullptr;
+  for (const Supply& supply : supplies) {
+    if (supply.island == island && (!best || supply.power > best->power)) best = &supply;
+  }
+  return best;
+}
+
+void judge(LoadResult& load, const Element& element, const Supply* supply) {
+  const double nominal = element.nominal ? element.nominal->si() : nan;
+  load.limit_fraction = element.drop_limit ? element.drop_limit->of_one() : nan;
+  load.drop = load.sag = load.drop_fraction = nan;
+  if (!supply) return;
+  load.supply = supply->elements.front();
+  load.drop = supply->terminal - load.volts;
+  load.sag = supply->open_circuit - load.volts;
+  load.drop_fraction = load.drop / nominal;
+  load.within = !load.running || !(load.drop_fraction > load.limit_fraction);
+}
+
+LoadResult result_of(int k, const CaseSolution& solved, const Islands& islands) {
+  const Element& element = solved.network.elements[at(k)];
+  LoadResult load;
+  load.element = k;
+  load.volts = solved.solution.drop[at(k)];
+  load.current = solved.solution.current[at(k)];
+  load.power = load.current == 0 ? 0 : load.volts * load.current;
+  load.running = solved.solution.running[at(k)];
+  const int island = islands.of_point[at(element.from)];
+  const bool joined = island == islands.of_point[at(element.to)];
+  judge(load, element, joined ? main_supply(solved.supplies, island) : nullptr);
+  return load;
+}
+
+/// Islands whose 0 V the netlist does not name.
+void note_references(network::Network& network, const Islands& islands) {
+  for (const int point : islands.reference) {
+    if (point < 0 || point == network.reference) continue;
+    network.assumptions.push_back({"system", "point " + network.points[at(point)] + " is taken as 0 V", 0.0});
+  }
+}
+
+}  // namespace
+
+tl::expected<CaseSolution, Failure> solve_case(network::Network network) {
+  Circuit circuit = circuit_of(network);
+  const Islands islands = find_islands(circuit);
+  Solver solver(std::move(circuit));
+  auto solution = solver.solve();
+  if (!solution) return tl::unexpected(solution.error());
+  CaseSolution solved{std::move(network), std::move(*solution), {}, {}};
+  solved.supplies = find_supplies(solved.network, islands, solved.solution);
+  for (std::size_t k = 0; k < solved.network.elements.size(); ++k) {
+    if (solved.network.elements[k].role != Role::load) continue;
+    solved.loads.push_back(result_of(static_cast<int>(k), solved, islands));
+  }
+  note_references(solved.network, islands);
+  return solved;
+}
+
+}  // namespace ohmtrail::solve

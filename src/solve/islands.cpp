@@ -1,0 +1,48 @@
+#include "solve/islands.hpp"
+
+#include "solve/disjoint_sets.hpp"
+
+namespace ohmtrail::solve {
+
+namespace {
+
+void number_islands(Islands& islands, const DisjointSets& sets, int points) {
+  std::vector<int> of_root(static_cast<std::size_t>(points), -1);
+  islands.of_point.resize(static_cast<std::size_t>(points));
+  for (int p = 0; p < points; ++p) {
+    int& number = of_root[static_cast<std::size_t>(sets.find(p).root)];
+    if (number < 0) number = islands.count++;
+    islands.of_point[static_cast<std::size_t>(p)] = number;
+  }
+}
+
+void choose_references(Islands& islands, const Circuit& circuit) {
+  islands.reference.assign(static_cast<std::size_t>(islands.count), -1);
+  const auto island_of = [&](int point) {
+    return static_cast<std::size_t>(islands.of_point[static_cast<std::size_t>(point)]);
+  };
+  for (const Branch& branch : circuit.branches) {
+    if (branch.law != Law::source && branch.law != Law::regulator) continue;
+    int& reference = islands.reference[island_of(branch.to)];
+    if (reference < 0) reference = branch.to;
+  }
+  if (circuit.reference < 0) return;
+  int& reference = islands.reference[island_of(circuit.reference)];
+  if (reference >= 0) reference = circuit.reference;
+}
+
+}  // namespace
+
+Islands find_islands(const Circuit& circuit) {
+  DisjointSets sets(circuit.points);
+  for (const Branch& branch : circuit.branches) {
+    if (branch.law == Law::open) continue;
+    if (sets.find(branch.from).root != sets.find(branch.to).root) sets.join(branch.from, branch.to, 0);
+  }
+  Islands islands;
+  number_islands(islands, sets, circuit.points);
+  choose_references(islands, circuit);
+  return islands;
+}
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,62 @@
+#pragma once
+#include <Eigen/SparseCholesky>
+#include <Eigen/SparseCore>
+#include <vector>
+
+#include "ohmtrail/solve/circuit.hpp"
+#include "solve/merge_points.hpp"
+
+/// The derivative of the currents that leave each unknown cluster: a symmetric sparse matrix, Σ g (e_a −
+/// e_b)(e_a − e_b)ᵀ over the branches between clusters a and b. Pattern and ordering are made once, values as
+/// often as wanted.
+namespace ohmtrail::solve {
+
+class Jacobian {
+ public:
+  Jacobian(const Circuit& circuit, const Merged& merged);
+
+  [[nodiscard]] int unknowns() const { return unknowns_; }
+  /// Unknown of a point's cluster; −1: known, or no voltage at all.
+  [[nodiscard]] int unknown(int point) const { return of_point_[static_cast<std::size_t>(point)]; }
+  [[nodiscard]] int unknown_of_cluster(int cluster) const {
+    return of_cluster_[static_cast<std::size_t>(cluster)];
+  }
+
+  /// `conductance` per branch, S. False where a pivot vanished.
+  bool factor(const std::vector<double>& conductance);
+  [[nodiscard]] bool factored() const { return factored_; }
+  void forget() { factored_ = false; }
+  /// Largest relative change of a conductance since the last factorisation.
+  [[nodiscard]] double drift(const std::vector<double>& conductance) const;
+
+  /// Marks the islands (by `islands` per unknown) in which the factored matrix is not positive definite.
+  void mark_indefinite(std::vector<char>& marks) const;
+
+  /// One forward and one back substitution; `right` is per unknown.
+  [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
+
+  /// Entries of e_a − e_b for the points of a branch; an end without unknown has none.
+  void add_between(Eigen::VectorXd& vector, int from, int to, double value) const;
+  [[nodiscard]] double between(const Eigen::VectorXd& vector, int from, int to) const;
+
+  [[nodiscard]] long long factor_entries() const { return factor_entries_; }
+
+ private:
+  struct Slots {
+    int from = -1, to = -1, both = -1;  ///< places in the value array
+  };
+  void make_pattern(const Circuit& circuit);
+
+  int unknowns_ = 0;
+  std::vector<int> of_point_, of_cluster_, island_;  ///< island_ is per unknown
+  std::vector<std::pair<int, int>> ends_;            ///< per branch, its unknowns
+  std::vector<char> has_entry_;
+  std::vector<Slots> slots_;
+  Eigen::SparseMatrix<double> matrix_;  ///< lower triangle
+  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower> ldlt_;
+  std::vector<double> factored_conductance_;
+  bool factored_ = false;
+  long long factor_entries_ = 0;
+};
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,208 @@
+#include "solve/merge_points.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "solve/disjoint_sets.hpp"
+#include "solve/fixed_loop.hpp"
+
+namespace ohmtrail::solve {
+
+namespace {
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+/// Voltages whose difference is rounding only.
+bool same_volts(double a, double b) {
+  return std::abs(a - b) <= 1e-12 * std::max({std::abs(a), std::abs(b), 1e-3});
+}
+
+class Merger {
+ public:
+  Merger(const Circuit& circuit, const Islands& islands, Modes& modes)
+      : circuit_(circuit), islands_(islands), modes_(modes), sets_(circuit.points) {
+    merged_.fixes.assign(circuit.branches.size(), 0);
+    merged_.ties.assign(circuit.branches.size(), 0);
+  }
+
+  tl::expected<Merged, Failure> merge() {
+    for (const int b : in_order_of_strength()) {
+      if (auto failure = join(b)) return tl::unexpected(*failure);
+    }
+    if (auto failure = shorted_source()) return tl::unexpected(*failure);
+    tie_what_hangs();
+    number_clusters();
+    return std::move(merged_);
+  }
+
+ private:
+  /// Wires first, then sources; of regulators the highest set point first, of diodes the lowest drop first:
+  /// the one that comes first is the one that wins.
+  std::vector<int> in_order_of_strength() const {
+    std::vector<int> order;
+    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      if (fixes_voltage(circuit_.branches[b], modes_[b])) order.push_back(static_cast<int>(b));
+    }
+    const auto rank = [&](int b) {
+      const Branch& branch = circuit_.branches[at(b)];
+      switch (branch.law) {
+        case Law::resistor:
+          return std::pair{0, 0.0};
+        case Law::source:
+          return std::pair{1, 0.0};
+        case Law::regulator:
+          return std::pair{2, -branch.size};
+        default:
+          return std::pair{3, branch.size};
+      }
+    };
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return rank(a) < rank(b); });
+    return order;
+  }
+
+  std::optional<Failure> join(int b) {
+    const Branch& branch = circuit_.branches[at(b)];
+    const auto from = sets_.find(branch.from);
+    const auto to = sets_.find(branch.to);
+    if (from.root != to.root) {
+      sets_.join(branch.from, branch.to, fixed_volts(branch));
+      merged_.fixes[at(b)] = 1;
+      return std::nullopt;
+    }
+    const double volts = difference(from.above, to.above);
+    if (same_volts(volts, fixed_volts(branch))) {
+      merged_.fixes[at(b)] = 1;
+      merged_.looped.push_back(b);
+      return std::nullopt;
+    }
+    return resolve_conflict(b, volts);
+  }
+
+  /// The points of branch b are held at `volts` already, which is not what it wants.
+  std::optional<Failure> resolve_conflict(int b, double volts) {
+    const Branch& branch = circuit_.branches[at(b)];
+    const bool too_high = volts > fixed_volts(branch);
+    if (branch.law == Law::regulator) {
+      modes_[at(b)] = too_high ? Mode::idle : Mode::limiting;
+      return std::nullopt;
+    }
+    if (branch.law == Law::diode && !too_high) {
+      modes_[at(b)] = Mode::idle;
+      return std::nullopt;
+    }
+    std::vector<int> loop = fixed_loop(circuit_, merged_.fixes, b);
+    const bool alone = std::count_if(loop.begin(), loop.end(), [&](int k) {
+                         return circuit_.branches[at(k)].law != Law::resistor;
+                       }) == 1;
+    Failure failure{alone ? Failure::Kind::shorted_source : Failure::Kind::opposed_sources, std::move(loop),
+                    0};
+    if (alone) failure.amperes = std::numeric_limits<double>::infinity();
+    return failure;
+  }
+
+  /// A source with resistance whose posts are one point.
+  std::optional<Failure> shorted_source() const {
+    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      const Branch& branch = circuit_.branches[b];
+      if (branch.law != Law::source || branch.resistance <= 0 || branch.size == 0) continue;
+      const auto from = sets_.find(branch.from);
+      const auto to = sets_.find(branch.to);
+      if (from.root != to.root || difference(from.above, to.above) != 0) continue;
+      return Failure{Failure::Kind::shorted_source, fixed_loop(circuit_, merged_.fixes, static_cast<int>(b)),
+                     std::abs(branch.size) / branch.resistance};
+    }
+    return std::nullopt;
+  }
+
+  bool conducts(std::size_t b) const {
+    const Law law = circuit_.branches[b].law;
+    return modes_[b] == Mode::active && (law == Law::resistor || law == Law::source || law == Law::diode);
+  }
+
+  /// Joins parts that no conducting branch joins to their island's reference, through the first branch that
+  /// does.
+  void tie_what_hangs() {
+    DisjointSets parts(circuit_.points);
+    const auto unite = [&](int a, int b) {
+      if (parts.find(a).root != parts.find(b).root) parts.join(a, b, 0);
+    };
+    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      if (merged_.fixes[b] || conducts(b)) unite(circuit_.branches[b].from, circuit_.branches[b].to);
+    }
+    merged_.component.resize(at(circuit_.points));
+    for (int p = 0; p < circuit_.points; ++p) merged_.component[at(p)] = parts.find(p).root;
+    while (tie_once(parts, false) || tie_once(parts, true)) {
+    }
+  }
+
+  /// Ties what the branches of one kind (loads, or others) reach; false if that was nothing.
+  bool tie_once(DisjointSets& parts, bool loads) {
+    bool any = false;
+    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      const Branch& branch = circuit_.branches[b];
+      if (branch.law == Law::open || merged_.fixes[b] || is_takes(branch.law) != loads) continue;
+      if (anchored(parts, branch.from) == anchored(parts, branch.to)) continue;
+      parts.join(branch.from, branch.to, 0);
+      sets_.join(branch.from, branch.to, 0);
+      merged_.fixes[b] = merged_.ties[b] = 1;
+      any = true;
+    }
+    return any;
+  }
+
+  bool anchored(const DisjointSets& parts, int point) const {
+    const int reference = islands_.reference[at(islands_.of_point[at(point)])];
+    return reference >= 0 && parts.find(point).root == parts.find(reference).root;
+  }
+
+  void number_clusters() {
+    std::vector<int> of_root(at(circuit_.points), -1);
+    merged_.cluster.assign(at(circuit_.points), -1);
+    merged_.offset.resize(at(circuit_.points));
+    for (int p = 0; p < circuit_.points; ++p) {
+      const int island = islands_.of_point[at(p)];
+      if (islands_.reference[at(island)] < 0) continue;
+      const auto place = sets_.find(p);
+      int& number = of_root[at(place.root)];
+      if (number < 0) {
+        number = static_cast<int>(merged_.base_point.size());
+        merged_.base_point.push_back(place.root);
+        merged_.island.push_back(island);
+        merged_.grounded.push_back(0);
+      }
+      merged_.cluster[at(p)] = number;
+      merged_.offset[at(p)] = place.above;
+    }
+    for (const int reference : islands_.reference) {
+      if (reference >= 0) ground(reference);
+    }
+  }
+
+  /// The cluster of a reference point is measured from that point, so that its base is 0 V.
+  void ground(int reference) {
+    const int cluster = merged_.cluster[at(reference)];
+    const Precise down = negate(merged_.offset[at(reference)]);
+    merged_.grounded[at(cluster)] = 1;
+    merged_.base_point[at(cluster)] = reference;
+    for (std::size_t p = 0; p < merged_.offset.size(); ++p) {
+      if (merged_.cluster[p] == cluster) merged_.offset[p] = add(merged_.offset[p], down);
+    }
+  }
+
+  const Circuit& circuit_;
+  const Islands& islands_;
+  Modes& modes_;
+  DisjointSets sets_;
+  Merged merged_;
+};
+
+}  // namespace
+
+tl::expected<Merged, Failure> merge_points(const Circuit& circuit, const Islands& islands, Modes& modes) {
+  return Merger(circuit, islands, modes).merge();
+}
+
+}  // namespace ohmtrail::solve

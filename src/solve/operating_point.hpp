@@ -1,0 +1,57 @@
+#pragma once
+#include <Eigen/Core>
+#include <vector>
+
+#include "solve/branch_law.hpp"
+#include "solve/jacobian.hpp"
+#include "solve/merge_points.hpp"
+
+/// The state that Newton moves: cluster voltages, and what follows from them for each branch.
+namespace ohmtrail::solve {
+
+/// What a power branch is to take: the circuit's size times its island's share, or what a converter's output
+/// needs.
+struct Demand {
+  std::vector<double> share;  ///< per island
+  std::vector<double> power;  ///< per branch, W, before the share
+};
+
+class OperatingPoint {
+ public:
+  OperatingPoint(const Circuit& circuit, const Merged& merged, const Modes& modes);
+
+  /// Takes the cluster bases from point voltages.
+  void start_at(const std::vector<Precise>& point_voltage);
+  /// base += length · step in the islands whose length is not 0.
+  void move(const Jacobian& jacobian, const Eigen::VectorXd& step,
+            const std::vector<double>& length_of_island);
+  /// Drops, currents and conductances of all branches that are not fixed.
+  void evaluate(const Demand& demand);
+
+  /// Current that leaves each unknown, A; what Newton brings to 0.
+  [[nodiscard]] Eigen::VectorXd imbalance(const Jacobian& jacobian) const;
+  /// Largest |imbalance| over the currents that meet there, per island.
+  [[nodiscard]] std::vector<double> relative_imbalance(const Jacobian& jacobian,
+                                                       const Eigen::VectorXd& imbalance) const;
+
+  [[nodiscard]] const std::vector<Precise>& voltage() const { return voltage_; }  ///< per point
+  [[nodiscard]] const std::vector<double>& drop() const { return drop_; }
+  [[nodiscard]] const std::vector<double>& current() const { return current_; }
+  [[nodiscard]] const std::vector<double>& conductance() const { return conductance_; }
+  /// Passes a current by its law: not idle, not fixed, in an island with a source.
+  [[nodiscard]] bool flows(std::size_t branch) const { return flows_[branch] != 0; }
+  [[nodiscard]] int island(std::size_t branch) const { return island_[branch]; }
+  [[nodiscard]] std::size_t islands() const { return islands_; }
+
+ private:
+  const Circuit& circuit_;
+  const Merged& merged_;
+  std::vector<Precise> base_;  ///< per cluster
+  std::vector<Precise> voltage_;
+  std::vector<double> drop_, current_, conductance_;
+  std::vector<char> flows_;
+  std::vector<int> island_;  ///< per branch, −1 where it has no source
+  std::size_t islands_ = 0;
+};
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,115 @@
+#include "ohmtrail/solve/solver.hpp"
+
+#include <algorithm>
+
+#include "solve/solver_state.hpp"
+
+namespace ohmtrail::solve {
+
+namespace {
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+constexpr double certified_residual = 1e-9;
+
+}  // namespace
+
+SolverState::SolverState(Circuit circuit_to_solve)
+    : circuit(std::move(circuit_to_solve)),
+      islands(find_islands(circuit)),
+      unfed(find_unfed(circuit)),
+      voltage(at(circuit.points)),
+      current(circuit.branches.size(), 0.0) {
+  demand.share.assign(at(islands.count), 1.0);
+  for (const Branch& branch : circuit.branches) demand.power.push_back(branch.size);
+}
+
+std::size_t SolverState::island_of(std::size_t branch) const {
+  return at(islands.of_point[at(circuit.branches[branch].from)]);
+}
+
+bool SolverState::is_running_load(std::size_t branch) const {
+  return modes[branch] != Mode::idle && structure->point.flows(branch);
+}
+
+void SolverState::stop(std::size_t branch) {
+  stopped[branch] = 1;
+  modes[branch] = Mode::idle;
+  for (std::size_t b = 0; b < modes.size(); ++b) {
+    if (circuit.branches[b].law == Law::regulator && circuit.branches[b].input == static_cast<int>(branch))
+      stop(b);
+  }
+}
+
+bool SolverState::stop_weakest() {
+  int weakest = -1;
+  double lowest = 1 - 1e-12;
+  for (std::size_t b = 0; b < modes.size(); ++b) {
+    const double least = circuit.branches[b].stops_below;
+    if (least <= 0 || !is_running_load(b)) continue;
+    const double level = structure->point.drop()[b] / least;
+    if (level < lowest) {
+      lowest = level;
+      weakest = static_cast<int>(b);
+    }
+  }
+  if (weakest >= 0) stop(at(weakest));
+  return weakest >= 0;
+}
+
+// Loads that fall below `stops_below` go out one at a time, the one furthest below first, and stay out for
+// this solve, although the voltage that comes back may be enough for them: hunting is for others to tell.
+tl::expected<Solution, Failure> SolverState::solve() {
+  stopped.assign(circuit.branches.size(), 0);
+  start_modes();
+  for (std::size_t b = 0; b < unfed.size(); ++b) {
+    if (unfed[b]) stop(b);
+  }
+  for (;;) {
+    std::fill(demand.share.begin(), demand.share.end(), 1.0);
+    collapse.reset();
+    auto failed = settle();
+    if (!failed) return tl::unexpected(failed.error());
+    if (std::count(failed->begin(), failed->end(), 1) > 0) {
+      if (auto failure = find_folds(*failed)) return tl::unexpected(*failure);
+    }
+    if (!stop_weakest()) break;
+  }
+  Solution solution = make_solution(*this);
+  const bool certified =
+      solution.current_residual <= certified_residual && solution.power_residual <= certified_residual;
+  if (!certified) return tl::unexpected(Failure{Failure::Kind::not_certified, {}, 0});
+  return solution;
+}
+
+Solver::Solver(Circuit circuit) : state_(std::make_unique<SolverState>(std::move(circuit))) {}
+Solver::~Solver() = default;
+Solver::Solver(Solver&&) noexcept = default;
+Solver& Solver::operator=(Solver&&) noexcept = default;
+
+const Circuit& Solver::circuit() const {
+  return state_->circuit;
+}
+
+void Solver::set_resistance(int branch, double ohms) {
+  Branch& changed = state_->circuit.branches[at(branch)];
+  state_->merge_changed = state_->merge_changed || (changed.resistance <= 0) != (ohms <= 0);
+  changed.resistance = ohms;
+}
+
+void Solver::set_size(int branch, double size) {
+  Branch& changed = state_->circuit.branches[at(branch)];
+  const bool fixes = changed.law == Law::regulator ||
+                     (changed.law != Law::power && changed.law != Law::current && changed.resistance <= 0);
+  state_->merge_changed = state_->merge_changed || (fixes && changed.size != size);
+  changed.size = size;
+  state_->demand.power[at(branch)] = size;
+}
+
+tl::expected<Solution, Failure> Solver::solve() {
+  return state_->solve();
+}
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,71 @@
+#pragma once
+#include <memory>
+#include <optional>
+#include <vector>
+
+#include "ohmtrail/solve/solver.hpp"
+#include "solve/jacobian.hpp"
+#include "solve/merged_currents.hpp"
+#include "solve/newton.hpp"
+#include "solve/operating_point.hpp"
+
+namespace ohmtrail::solve {
+
+/// All that depends on which points are merged; made anew when that changes.
+struct Structure {
+  Structure(const Circuit& circuit, Merged merged_points, const Modes& modes);
+  Structure(const Structure&) = delete;
+  Structure& operator=(const Structure&) = delete;
+
+  Modes made_for;
+  Merged merged;
+  Jacobian jacobian;
+  MergedCurrents merged_currents;
+  OperatingPoint point;
+};
+
+/// What a solver remembers between solves, and the steps of one solve.
+struct SolverState {
+  explicit SolverState(Circuit circuit_to_solve);
+
+  Circuit circuit;
+  Islands islands;
+  std::vector<char> unfed;  ///< loads whose terminals no conducting branches join: no current can reach them
+  std::vector<char> stopped;  ///< loads (and outputs of converters) that are out for the rest of this solve
+  Modes modes;
+  Demand demand;
+  std::unique_ptr<Structure> structure;
+  bool merge_changed = true;     ///< a value changed that decides what is merged
+  std::vector<Precise> voltage;  ///< per point, where the last solve ended
+  std::vector<double> current;   ///< per branch, those of fixed branches included
+  std::optional<Collapse> collapse;
+  bool solved = false;
+
+  tl::expected<Solution, Failure> solve();
+
+  // settle.cpp
+  void start_modes();
+  std::optional<Failure> restructure();
+  tl::expected<std::vector<char>, Failure> settle();
+  std::vector<char> run_newton();
+  void find_currents();
+
+  // fold.cpp
+  /// Raises the shares of the islands marked as far as they go; sets `collapse` where that is below 1.
+  std::optional<Failure> find_folds(const std::vector<char>& marks);
+
+  /// Stops the running load that is furthest below its own limit; false if none is below.
+  bool stop_weakest();
+  void stop(std::size_t branch);
+
+  [[nodiscard]] bool is_running_load(std::size_t branch) const;
+  [[nodiscard]] std::size_t island_of(std::size_t branch) const;
+};
+
+/// Loads that can carry no current whatever the state of diodes and regulators.
+[[nodiscard]] std::vector<char> find_unfed(const Circuit& circuit);
+
+/// The settled state as a solution, with its residuals.
+[[nodiscard]] Solution make_solution(const SolverState& state);
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,125 @@
+#include "solve/wrong_modes.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "solve/solver_state.hpp"
+
+namespace ohmtrail::solve {
+
+namespace {
+
+std::size_t at(int index) {
+  return static_cast<std::size_t>(index);
+}
+
+/// A contradiction below these is rounding.
+constexpr double current_slack = 1e-10;  // of the island's largest current
+constexpr double least_current = 1e-11;  // A
+constexpr double voltage_slack = 1e-11;  // of the set point or drop
+
+class Finder {
+ public:
+  explicit Finder(const SolverState& state)
+      : state_(state), slack_(state.islands.reference.size(), least_current) {
+    for (std::size_t b = 0; b < state.current.size(); ++b) {
+      if (state.structure->point.island(b) < 0) continue;
+      double& slack = slack_[state.island_of(b)];
+      slack = std::max(slack, current_slack * std::abs(state.current[b]));
+    }
+  }
+
+  WrongModes find() {
+    for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
+      if (state_.structure->point.island(b) < 0 || state_.stopped[b]) continue;
+      const Law law = state_.circuit.branches[b].law;
+      if (state_.structure->merged.ties[b]) {
+        check_tie(b);
+      } else if (law == Law::regulator) {
+        check_regulator(b);
+      } else if (law == Law::diode) {
+        check_diode(b);
+      }
+    }
+    return std::move(wrong_);
+  }
+
+ private:
+  double slack(std::size_t b) const { return slack_[state_.island_of(b)]; }
+  double volts(std::size_t b) const { return state_.structure->point.drop()[b]; }
+  void change(std::size_t b, Mode mode) { wrong_.changes.emplace_back(static_cast<int>(b), mode); }
+
+  void check_regulator(std::size_t b) {
+    const Branch& branch = state_.circuit.branches[b];
+    const double delivered = -state_.current[b];
+    const double margin = voltage_slack * std::abs(branch.size);
+    switch (state_.modes[b]) {
+      case Mode::active:
+        if (delivered < -slack(b)) change(b, Mode::idle);
+        if (delivered > branch.limit + slack(b)) change(b, Mode::limiting);
+        return;
+      case Mode::limiting:
+        if (volts(b) > branch.size + margin) change(b, Mode::active);
+        return;
+      case Mode::idle:
+        if (volts(b) < branch.size - margin) change(b, Mode::active);
+    }
+  }
+
+  void check_diode(std::size_t b) {
+    const Branch& branch = state_.circuit.branches[b];
+    if (state_.modes[b] == Mode::active) {
+      if (state_.current[b] < -slack(b)) change(b, Mode::idle);
+    } else if (volts(b) > branch.size + voltage_slack * std::max(std::abs(branch.size), 1.0)) {
+      change(b, Mode::active);
+    }
+  }
+
+  /// What hangs on a tie may draw no current through it. If it does, the branch must conduct; if it cannot,
+  /// the loads behind it get nothing.
+  void check_tie(std::size_t b) {
+    const Branch& branch = state_.circuit.branches[b];
+    const double through = state_.current[b];
+    if (branch.law == Law::regulator && state_.modes[b] == Mode::idle) {
+      change(b, Mode::active);
+    } else if (std::abs(through) <= slack(b)) {
+      return;
+    } else if (branch.law == Law::diode && through > 0) {
+      change(b, Mode::active);
+    } else if (branch.law == Law::regulator && through <= 0 && -through <= branch.limit + slack(b)) {
+      change(b, Mode::active);
+    } else if (branch.law == Law::regulator) {
+      overloaded(b);
+    } else {
+      unfed_behind();
+    }
+  }
+
+  void overloaded(std::size_t b) {
+    if (!wrong_.overloaded) wrong_.overloaded = Failure{Failure::Kind::overloaded, {}, 0};
+    wrong_.overloaded->branches.push_back(static_cast<int>(b));
+  }
+
+  void unfed_behind() {
+    if (!wrong_.unfed.empty()) return;
+    const std::vector<int>& component = state_.structure->merged.component;
+    for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
+      const Branch& branch = state_.circuit.branches[b];
+      const bool takes = is_takes(branch.law) && state_.modes[b] != Mode::idle;
+      if (takes && component[at(branch.from)] != component[at(branch.to)])
+        wrong_.unfed.push_back(static_cast<int>(b));
+    }
+  }
+
+  const SolverState& state_;
+  std::vector<double> slack_;  ///< per island, A
+  WrongModes wrong_;
+};
+
+}  // namespace
+
+WrongModes find_wrong_modes(const SolverState& state) {
+  return Finder(state).find();
+}
+
+}  // namespace ohmtrail::solve
