@@ -51,6 +51,11 @@ std::string in_words(const solve::Failure& failure, const network::Network& netw
                          "{} hold unlike voltages across the same two points with no resistance; give "
                          "them one, or open a switch between them",
                          listed(ids(failure, network, true)));
+    case Kind::overloaded:
+      return start + fmt::format(
+                         "{} at its limit cannot give what the loads of constant current take; switch "
+                         "some off, or add a battery",
+                         listed(ids(failure, network, true)));
     case Kind::not_certified:
       break;
   }
