@@ -13,7 +13,7 @@ using Group = std::vector<Table> (*)();
 
 constexpr std::array groups{tables::gauge_tables,   tables::conductor_tables, tables::ampacity_tables,
                             tables::contact_tables, tables::fuse_tables,      tables::protection_tables,
-                            tables::meter_tables,   tables::heat_tables};
+                            tables::meter_tables,   tables::heat_tables,      tables::battery_tables};
 
 }  // namespace
 

@@ -14,5 +14,6 @@ namespace ohmtrail::trade::tables {
 [[nodiscard]] std::vector<Table> protection_tables();
 [[nodiscard]] std::vector<Table> meter_tables();
 [[nodiscard]] std::vector<Table> heat_tables();
+[[nodiscard]] std::vector<Table> battery_tables();
 
 }  // namespace ohmtrail::trade::tables
