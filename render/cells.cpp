@@ -1,0 +1,218 @@
+#include "render/cells.hpp"
+
+#include <algorithm>
+
+#include "render/lettering.hpp"
+#include "render/symbols.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+constexpr double widest_run_name = 104, widest_device_name = 86, widest_item_name = 62, widest_bar_name = 120;
+constexpr double dot_room = 7;
+constexpr double disc_room = 2 * disc_radius + 1;
+constexpr double clear_of_upright = 5;
+
+int discs(const Piece& piece, const Teller& teller, bool left) {
+  const int main = teller.main_element(piece);
+  int count = 0;
+  bool before = true;
+  for (const int i : piece.elements) {
+    if (i == main)
+      before = false;
+    else if (before == left && teller.hot_spot(i))
+      ++count;
+  }
+  return count;
+}
+
+Cell measure_cell(const Piece& piece, const Teller& teller) {
+  Cell cell;
+  cell.name =
+      fitted(teller.name(piece), lettering::name, false, piece.is_run ? widest_run_name : widest_device_name);
+  cell.value = teller.value(piece);
+  cell.name_width = measure(cell.name, lettering::name).width;
+  cell.value_width = measure(cell.value, lettering::value).width;
+  const double text = std::max(cell.name_width, cell.value_width);
+  const bool hot = teller.hot_spot(teller.main_element(piece)) != nullptr;
+  if (!piece.is_run) {
+    const double sides = std::max(0.0, (text + 6 - symbol_length) / 2);
+    cell.before = std::max(sides, hot ? disc_room + 2 : 0);
+    cell.after = sides;
+    cell.inner = symbol_length;
+    return cell;
+  }
+  cell.before = dot_room + disc_room * discs(piece, teller, true);
+  cell.after = dot_room + disc_room * discs(piece, teller, false);
+  const double arrow = teller.show() == Show::amps ? 9 : 0;
+  cell.inner = std::max(text, 16.0) + (hot ? disc_room + 4 : 0) + arrow;
+  return cell;
+}
+
+ItemText item_text(std::string name, std::vector<std::string> lines, double width, std::size_t most_lines) {
+  ItemText text{wrapped(name, lettering::name, true, width, most_lines), std::move(lines), 0};
+  for (const auto& line : text.name)
+    text.width = std::max(text.width, measure(line, lettering::name, true).width);
+  for (const auto& line : text.lines)
+    text.width = std::max(text.width, measure(line, lettering::value).width);
+  return text;
+}
+
+ItemText piece_text(const Piece& piece, const Teller& teller) {
+  ItemText text;
+  text.name = {fitted(teller.name(piece), lettering::name, false, widest_item_name)};
+  if (auto value = teller.value(piece); !value.empty()) text.lines = {std::move(value)};
+  text.width = measure(text.name[0], lettering::name).width;
+  for (const auto& line : text.lines)
+    text.width = std::max(text.width, measure(line, lettering::value).width);
+  return text;
+}
+
+/// Spare length goes to the last run; the devices after it move along unless an upright stands where they
+/// would come.
+void stretch(const std::vector<Piece>& pieces, std::vector<PlacedCell>& placed, double slack,
+             const std::vector<double>& crossed) {
+  std::size_t run = pieces.size();
+  for (std::size_t k = 0; k < pieces.size(); ++k)
+    if (pieces[k].is_run) run = k;
+  if (run == pieces.size()) return;
+  for (std::size_t k = run + 1; k < pieces.size(); ++k)
+    for (const double c : crossed)
+      if (c > placed[k].left + slack - widest_device_name / 2 &&
+          c < placed[k].right + slack + widest_device_name / 2)
+        return;
+  placed[run].right += slack;
+  for (std::size_t k = run + 1; k < pieces.size(); ++k)
+    placed[k].left += slack, placed[k].right += slack, placed[k].text += slack;
+}
+
+bool is_bar(const Wiring& wiring, const Bar& bar) {
+  return bar.item < 0 && (bar.lanes.size() >= 3 || (bar.lanes.size() == 1 && !wiring.lanes.empty()));
+}
+
+}  // namespace
+
+Cells::Cells(const Wiring& wiring, const Teller& teller)
+    : lanes(wiring.lanes.size()), columns(wiring.items.size()), bar_names(wiring.bars.size()) {
+  sizes.lanes.resize(wiring.lanes.size());
+  sizes.items.resize(wiring.items.size());
+  sizes.bars.resize(wiring.bars.size());
+  for (int l = 0; l < static_cast<int>(lanes.size()); ++l) measure_lane(wiring, teller, l);
+  for (int i = 0; i < static_cast<int>(columns.size()); ++i) measure_item(wiring, teller, i);
+  for (int b = 0; b < static_cast<int>(bar_names.size()); ++b) measure_bar(wiring, teller, b);
+}
+
+void Cells::measure_lane(const Wiring& wiring, const Teller& teller, int lane) {
+  Sizes::OfLane& size = sizes.lanes[at(lane)];
+  size.length = 2 * lead;
+  for (const Piece& piece : wiring.lanes[at(lane)].pieces) {
+    lanes[at(lane)].push_back(measure_cell(piece, teller));
+    size.length += lanes[at(lane)].back().width();
+    const double reach = piece.is_run ? 0 : symbol_half;
+    size.above = std::max(size.above, reach + 2.5 + lettering::line);
+    const bool has_value = !lanes[at(lane)].back().value.empty();
+    size.below = std::max(size.below, reach + (has_value ? 2.5 + lettering::line : 2));
+    if (piece.is_run) size.below = std::max(size.below, disc_radius + 1);
+  }
+}
+
+std::vector<ColumnPart> Cells::column(const Item& item, const Teller& teller) const {
+  std::vector<ColumnPart> parts;
+  double y = 0;
+  const auto add = [&](ColumnPart part, double least) {
+    part.top = y;
+    part.bottom = y += std::max(least, part.text.height() + 3);
+    parts.push_back(std::move(part));
+  };
+  for (std::size_t k = 0; k < item.elements.size(); ++k) {
+    if (item.kind == ItemKind::converter && k > 0) break;
+    ColumnPart part;
+    part.battery = static_cast<int>(k);
+    part.text = item_text(teller.name(item, k), teller.values(item, k), widest_item_name,
+                          item.kind == ItemKind::supply ? 2 : 3);
+    add(std::move(part), 34);
+    if (item.kind != ItemKind::supply || k >= item.links.size()) continue;
+    for (const Piece& piece : item.links[k]) {
+      ColumnPart link;
+      link.piece = &piece;
+      link.text = piece_text(piece, teller);
+      add(std::move(link), piece.is_run ? 26 : 20);
+    }
+  }
+  for (ColumnPart& part : parts) part.top -= y / 2, part.bottom -= y / 2;
+  return parts;
+}
+
+void Cells::measure_item(const Wiring& wiring, const Teller& teller, int number) {
+  const Item& item = wiring.items[at(number)];
+  Sizes::OfItem& size = sizes.items[at(number)];
+  columns[at(number)] = column(item, teller);
+  double text = 0;
+  for (const ColumnPart& part : columns[at(number)]) text = std::max(text, part.text.width);
+  size.up = -columns[at(number)].front().top;
+  size.down = columns[at(number)].back().bottom;
+  size.outlet = item.kind == ItemKind::converter ? 12 : 0;
+  const double half = item.kind == ItemKind::converter ? 17 : item.kind == ItemKind::load ? 5 : 9;
+  size.left = half + 7;
+  size.right = half + 5 + text + 8;
+  for (const int i : item.elements)
+    if (teller.hot_spot(i)) size.left = std::max(size.left, half + 4 + disc_room);
+  for (const auto& link : item.links)
+    for (const Piece& piece : link)
+      for (const int i : piece.elements)
+        if (teller.hot_spot(i)) size.left = std::max(size.left, 8 + disc_room + 6);
+}
+
+void Cells::measure_bar(const Wiring& wiring, const Teller& teller, int number) {
+  const Bar& bar = wiring.bars[at(number)];
+  if (!is_bar(wiring, bar)) return;
+  std::string name = fitted(teller.name(bar), lettering::name, true, widest_bar_name);
+  const std::string value = teller.value(bar);
+  if (!value.empty()) name += " · " + value;
+  sizes.bars[at(number)] = {measure(name, lettering::name, true).width + 6, lettering::line};
+  bar_names[at(number)] = std::move(name);
+}
+
+std::optional<std::vector<PlacedCell>> Cells::lay(const Wiring& wiring, int lane, Span x,
+                                                  const std::vector<double>& crossed) const {
+  const auto& cells = lanes[at(lane)];
+  const auto& pieces = wiring.lanes[at(lane)].pieces;
+  const auto clear = [&](double from, double width) {
+    for (bool moved = true; moved;) {
+      moved = false;
+      for (const double c : crossed)
+        if (c > from - clear_of_upright && c < from + width + clear_of_upright)
+          from = c + clear_of_upright, moved = true;
+    }
+    return from;
+  };
+  std::vector<PlacedCell> placed;
+  double at_x = x.low + lead;
+  for (std::size_t k = 0; k < cells.size(); ++k) {
+    const Cell& cell = cells[k];
+    PlacedCell place;
+    if (pieces[k].is_run) {
+      place.left = at_x;
+      place.text = clear(at_x + cell.before, cell.inner);
+      place.right = place.text + cell.inner + cell.after;
+      at_x = place.right;
+    } else {
+      const double start = clear(at_x, cell.width());
+      place.left = start + cell.before;
+      place.right = place.left + cell.inner;
+      place.text = (place.left + place.right) / 2;
+      at_x = start + cell.width();
+    }
+    placed.push_back(place);
+  }
+  const double slack = x.high - lead - at_x;
+  if (slack < -1e-6) return std::nullopt;
+  stretch(pieces, placed, slack, crossed);
+  return placed;
+}
+
+}  // namespace ohmtrail::render

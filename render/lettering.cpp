@@ -1,0 +1,98 @@
+#include "render/lettering.hpp"
+
+#include "render/clean.hpp"
+#include "render/pango_text.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+using Context = std::unique_ptr<PangoContext, Unref>;
+using Map = std::unique_ptr<PangoFontMap, Unref>;
+
+struct FontOptions {
+  cairo_font_options_t* options = cairo_font_options_create();
+  ~FontOptions() { cairo_font_options_destroy(options); }
+};
+
+Context make_context() {
+  // 72 dots an inch: a point is a unit of every surface used here.
+  static thread_local const Map map{pango_cairo_font_map_new_for_font_type(CAIRO_FONT_TYPE_FT)};
+  pango_cairo_font_map_set_resolution(PANGO_CAIRO_FONT_MAP(map.get()), 72);
+  Context context{pango_font_map_create_context(map.get())};
+  const FontOptions font;
+  cairo_font_options_set_hint_metrics(font.options, CAIRO_HINT_METRICS_OFF);
+  cairo_font_options_set_hint_style(font.options, CAIRO_HINT_STYLE_NONE);
+  cairo_font_options_set_antialias(font.options, CAIRO_ANTIALIAS_GRAY);
+  pango_cairo_context_set_font_options(context.get(), font.options);
+  pango_context_set_round_glyph_positions(context.get(), FALSE);
+  return context;
+}
+
+PangoContext* shared_context() {
+  static thread_local const Context context = make_context();
+  return context.get();
+}
+
+/// Characters of UTF-8 before byte `at` that a cut must not split.
+std::size_t character_start(std::string_view text, std::size_t at) {
+  while (at > 0 && at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0u) == 0x80) --at;
+  return at;
+}
+
+std::string cut(const std::string& text, double size, bool bold, double width) {
+  std::size_t fits = 0, fails = text.size();
+  while (fits + 1 < fails) {
+    const std::size_t middle = character_start(text, (fits + fails) / 2);
+    if (middle <= fits) break;
+    const bool good = measure(text.substr(0, middle) + "…", size, bold).width <= width;
+    (good ? fits : fails) = middle;
+  }
+  while (fits > 0 && text[fits - 1] == ' ') --fits;
+  return text.substr(0, fits) + "…";
+}
+
+}  // namespace
+
+Layout make_layout(std::string_view text, double size, bool bold) {
+  Layout layout{pango_layout_new(shared_context())};
+  PangoFontDescription* font = pango_font_description_from_string(font_family);
+  pango_font_description_set_size(font, static_cast<int>(size * PANGO_SCALE + 0.5));
+  if (bold) pango_font_description_set_weight(font, PANGO_WEIGHT_BOLD);
+  pango_layout_set_font_description(layout.get(), font);
+  pango_font_description_free(font);
+  pango_layout_set_text(layout.get(), text.data(), static_cast<int>(text.size()));
+  return layout;
+}
+
+Extent measure(std::string_view text, double size, bool bold) {
+  const Layout layout = make_layout(text, size, bold);
+  PangoRectangle room;
+  pango_layout_get_extents(layout.get(), nullptr, &room);
+  const double unit = PANGO_SCALE;
+  return {room.width / unit, room.height / unit, pango_layout_get_baseline(layout.get()) / unit};
+}
+
+std::string fitted(std::string_view text, double size, bool bold, double width) {
+  std::string whole = clean(text);
+  return measure(whole, size, bold).width <= width ? whole : cut(whole, size, bold, width);
+}
+
+std::vector<std::string> wrapped(std::string_view text, double size, bool bold, double width,
+                                 std::size_t lines) {
+  std::vector<std::string> result;
+  std::string rest = clean(text);
+  while (!rest.empty() && result.size() + 1 < lines && measure(rest, size, bold).width > width) {
+    std::size_t best = 0;
+    for (std::size_t at = rest.find(' '); at != std::string::npos; at = rest.find(' ', at + 1)) {
+      if (measure(rest.substr(0, at), size, bold).width > width) break;
+      best = at;
+    }
+    if (best == 0) break;
+    result.push_back(rest.substr(0, best));
+    rest.erase(0, best + 1);
+  }
+  if (!rest.empty()) result.push_back(fitted(rest, size, bold, width));
+  return result;
+}
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,31 @@
+#pragma once
+#include "render/cells.hpp"
+
+/// A diagram being drawn: the wiring, where it stands, and what is said about it.
+namespace ohmtrail::render {
+
+struct Sheet {
+  const Wiring& wiring;
+  const Teller& teller;
+  const Shade& shade;
+  const Cells& cells;
+  const Arrangement& arranged;
+  const std::vector<std::vector<PlacedCell>>& placed;  ///< per lane
+  Scene& scene;
+};
+
+/// Bars, studs, posts and the uprights to the items.
+void draw_bars(const Sheet& sheet);
+/// Runs and the devices in line with them.
+void draw_lanes(const Sheet& sheet);
+/// Batteries with their links, chargers, converters and loads.
+void draw_items(const Sheet& sheet);
+
+/// One piece along its line: from `from` to `to`, level or upright, without its lettering.
+void draw_piece(const Sheet& sheet, const Piece& piece, Point from, Point to, int group);
+
+/// Legend, worst hot spots and title block, `width` wide.
+[[nodiscard]] Scene footer(const Teller& teller, const Shade& shade,
+                           const std::vector<diagnose::HotSpot>& hot_spots, double width);
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,53 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "ohmtrail/network/network.hpp"
+
+/// A network as a draughtsman sees it: upright bars (posts, studs, bus bars), level lanes between two bars
+/// (runs and the devices in line with them), and items (batteries, chargers, converters, loads) that hang
+/// between the positive bars above and the negative bars below.
+namespace ohmtrail::render {
+
+/// One run (its ends and its wire) or one device in line. `elements` in the order from left to right.
+struct Piece {
+  bool is_run = false;
+  std::vector<int> elements;
+  bool reversed = false;  ///< left is its `to`
+};
+
+/// A chain of pieces between two bars, left to right once the wiring is oriented. No pieces: bolted directly.
+struct Lane {
+  int left = -1, right = -1;  ///< bars
+  std::vector<Piece> pieces;
+};
+
+struct Bar {
+  int point = -1;       ///< of the network
+  int item = -1;        ///< the item whose pin it is; −1: stands free
+  bool top = true;      ///< the pin is at the item's top
+  bool outlet = false;  ///< the pin is on the right side of a converter
+  bool upper = true;    ///< drawn in the upper half
+  std::vector<int> lanes;
+};
+
+enum class ItemKind { supply, charger, converter, load };
+
+/// A string of batteries in series (plus end first, with the links between), a charger, a converter or a
+/// load.
+struct Item {
+  ItemKind kind = ItemKind::load;
+  std::vector<int> elements;              ///< batteries; converter: in, out
+  std::vector<std::vector<Piece>> links;  ///< supply: below battery k, from top to bottom
+};
+
+struct Wiring {
+  std::vector<Bar> bars;
+  std::vector<Lane> lanes;
+  std::vector<Item> items;  ///< file order
+};
+
+/// Depends on the structure alone, not on what is switched on.
+[[nodiscard]] Wiring make_wiring(const network::Network& network);
+
+}  // namespace ohmtrail::render
