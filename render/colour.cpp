@@ -44,8 +44,9 @@ double length(Lab p, Lab q) {
   return std::hypot(p.l - q.l, p.a - q.a, p.b - q.b);
 }
 
-// The corners of the scale in OKLab: pale blue, ochre, dark red, falling in lightness.
-constexpr std::array<Lab, 3> corners{{{0.74, -0.045, -0.075}, {0.60, 0.045, 0.105}, {0.36, 0.115, 0.055}}};
+// The corners of the scale in OKLab, falling in lightness: pale blue, leaf green, ochre, dark red.
+constexpr std::array<Lab, 4> corners{
+    {{0.78, -0.035, -0.085}, {0.68, -0.075, 0.055}, {0.57, 0.045, 0.105}, {0.36, 0.125, 0.06}}};
 
 }  // namespace
 
@@ -58,13 +59,16 @@ double distance(Colour a, Colour b) {
 }
 
 Colour loss_colour(double share) {
-  if (!(share > 0)) share = 0;
-  const double first = length(corners[0], corners[1]), second = length(corners[1], corners[2]);
-  const double along = std::min(share, 1.0) * (first + second);
-  const bool early = along < first;
-  const Lab& p = corners[early ? 0 : 1];
-  const Lab& q = corners[early ? 1 : 2];
-  const double t = early ? along / first : (along - first) / second;
+  double along = 0;
+  for (std::size_t k = 1; k < corners.size(); ++k) along += length(corners[k - 1], corners[k]);
+  along *= share > 0 ? std::min(share, 1.0) : 0;
+  std::size_t leg = 1;
+  while (leg + 1 < corners.size() && along > length(corners[leg - 1], corners[leg])) {
+    along -= length(corners[leg - 1], corners[leg]);
+    ++leg;
+  }
+  const Lab &p = corners[leg - 1], &q = corners[leg];
+  const double t = along / length(p, q);
   return from_lab({p.l + t * (q.l - p.l), p.a + t * (q.a - p.a), p.b + t * (q.b - p.b)});
 }
 

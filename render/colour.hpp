@@ -16,7 +16,7 @@ inline constexpr Colour quiet{0.36, 0.39, 0.43};   ///< second-rank text
 inline constexpr Colour hair{0.80, 0.82, 0.84};    ///< rules and frames
 inline constexpr Colour wash{0.955, 0.96, 0.965};  ///< table bands, backgrounds
 inline constexpr Colour paper{1, 1, 1};
-inline constexpr Colour idle{0.62, 0.64, 0.67};    ///< without current
+inline constexpr Colour idle{0.75, 0.76, 0.78};    ///< without current
 inline constexpr Colour alarm{0.64, 0.13, 0.07};   ///< before further use
 inline constexpr Colour sound{0.13, 0.42, 0.36};   ///< inside its limits
 inline constexpr Colour accent{0.11, 0.30, 0.47};  ///< headings
@@ -30,7 +30,7 @@ inline constexpr Colour accent{0.11, 0.30, 0.47};  ///< headings
 
 /// What a share of the allowed loss looks like: 0 is pale blue, 1 and above dark red, equal steps of the
 /// share being equal steps to the eye. Lightness only falls, so that a grey print still tells the order; the
-/// way from blue to red passes through ochre, so that red-green blindness does too.
+/// way from blue to red passes green and ochre without a grey that could be taken for `palette::idle`.
 [[nodiscard]] Colour loss_colour(double share);
 
 }  // namespace ohmtrail::render

@@ -54,7 +54,8 @@ std::string ohms(double value) {
 }
 
 std::string standing_volts(double value) {
-  return std::isfinite(value) ? fmt::format("{:.2f}{}V", value + 0.0, narrow_space) : no_value;
+  if (!std::isfinite(value)) return no_value;
+  return fmt::format("{:.2f}{}V", std::fabs(value) < 0.005 ? 0.0 : value, narrow_space);
 }
 
 std::string celsius(double value) {

@@ -187,7 +187,7 @@ void draw_battery(Scene& scene, const Spot& spot) {
     p.line({{x + 3.2, -4}, {x + 3.2, 4}}, 2.4);
   }
   p.line({{-2.2, 0}, {2.2, 0}}, 0.9);
-  const Point plus{-half_length + 1.6, -6};
+  const Point plus{-half_length + 0.6, -5};
   p.line({{plus.x - 2, plus.y}, {plus.x + 2, plus.y}}, 0.9);
   p.line({{plus.x, plus.y - 2}, {plus.x, plus.y + 2}}, 0.9);
 }
