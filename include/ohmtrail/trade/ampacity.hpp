@@ -15,7 +15,8 @@ struct WirePlace {
   bool engine_space = false;
   int bundle = 1;  ///< current-carrying conductors together
   ConductorKind conductor = ConductorKind::tinned_copper;
-  std::optional<units::Voltage> system;  ///< decides whether the bundling factor binds by regulation
+  std::optional<units::Voltage> system =
+      std::nullopt;  ///< decides whether the bundling factor binds by regulation
 };
 
 struct Ampacity {

@@ -1,14 +1,13 @@
 #include "ohmtrail/units/print.hpp"
 
 #include <gtest/gtest.h>
-#include <rapidcheck.h>
 
 #include <charconv>
 #include <cmath>
 #include <limits>
 
 #include "ohmtrail/units/parse.hpp"
-#include "support/random_cases.hpp"
+#include "support/property.hpp"
 
 namespace ohmtrail::units {
 namespace {
@@ -87,20 +86,8 @@ rc::Gen<double> any_finite() {
                       });
 }
 
-/// Runs a property with a fixed seed, so that the same run meets the same cases.
-template <class Property>
-void holds(Property property) {
-  rc::detail::TestParams params;
-  params.seed = 20250101;
-  params.maxSuccess = test::random_cases(1000);
-  const auto result = rc::detail::checkTestable(property, rc::detail::TestMetadata{}, params);
-  std::ostringstream said;
-  rc::detail::printResultMessage(result, said);
-  EXPECT_TRUE(result.template is<rc::detail::SuccessResult>()) << said.str();
-}
-
 TEST(RoundTrip, exact_reads_back_to_the_same_double) {
-  holds([] {
+  test::holds([] {
     const double value = *any_finite();
     const std::string text = exact(value);
     double back = 0;
@@ -112,7 +99,7 @@ TEST(RoundTrip, exact_reads_back_to_the_same_double) {
 /// What is printed reads back within its rounding: half a unit of the last of the significant digits.
 template <class Q>
 void prints_and_parses() {
-  holds([] {
+  test::holds([] {
     const double si = *any_finite();
     RC_PRE(std::abs(si) > 1e-12 && std::abs(si) < 1e12);
     const int digits = *rc::gen::inRange(3, 13);
@@ -151,7 +138,7 @@ TEST(RoundTrip, square_metres) {
 }
 
 TEST(Parse, survives_any_text) {
-  holds([] {
+  test::holds([] {
     const auto text = *rc::gen::container<std::string>(
         rc::gen::elementOf(std::string("0123456789.-+e, VAmkuohft\xc2\xb5\xce\xa9%")));
     for (const Kind kind :
