@@ -32,10 +32,7 @@ std::vector<Shared> gathered(const std::vector<network::Assumption>& all) {
 }  // namespace
 
 void show_assumptions(Sheet& sheet, const std::vector<solve::CaseSolution>& solved) {
-  show_assumptions(sheet, assumptions_of(solved));
-}
-
-void show_assumptions(Sheet& sheet, const std::vector<network::Assumption>& all) {
+  const std::vector<network::Assumption> all = assumptions_of(solved);
   if (all.empty()) return;
   sheet.line();
   sheet.line("Assumed, because the file does not say");

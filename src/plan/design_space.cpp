@@ -1,0 +1,166 @@
+#include "plan/design_space.hpp"
+
+#include <algorithm>
+#include <numeric>
+
+#include "ohmtrail/trade/ampacity.hpp"
+#include "ohmtrail/trade/conductor.hpp"
+#include "ohmtrail/trade/gauge.hpp"
+
+namespace ohmtrail::plan {
+
+namespace {
+
+/// Without a list: every AWG from 18 to 4/0 that 33 CFR 183.425 Table 5 gives an ampacity.
+std::vector<Offer> offers_of(const netlist::System& system) {
+  std::vector<Offer> offers;
+  for (const auto& line : system.cable_list)
+    offers.push_back({line.gauge, line.gauge_as_written, line.price, line.insulation, line.conductor});
+  if (!offers.empty()) return offers;
+  for (const int number : {18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3}) {
+    const auto gauge = trade::awg(number);
+    offers.push_back({gauge, trade::print(gauge), {}, {}, {}});
+  }
+  return offers;
+}
+
+/// A test load is outside limits and sizing: it is off in every case.
+void switch_off_test_loads(netlist::System& system) {
+  const auto is_test = [&](const std::string& id) {
+    return std::any_of(system.loads.begin(), system.loads.end(), [&](const netlist::Load& load) {
+      return load.id == id && load.load_class == netlist::LoadClass::test;
+    });
+  };
+  for (auto& in_case : system.cases) {
+    if (in_case.all_on) {
+      in_case.all_on = false;
+      for (const auto& load : system.loads) in_case.on.push_back(load.id);
+    }
+    std::erase_if(in_case.on, is_test);
+  }
+}
+
+Candidate candidate_of(const DesignSpace& space, const netlist::Run& run, std::size_t index) {
+  const Offer& offer = space.offers[index];
+  netlist::Run renewed = run;
+  rewire(renewed, offer);
+  const double conductors = run.return_conductor ? 2 : 1;
+  Candidate candidate;
+  candidate.offer = index;
+  candidate.area = offer.gauge.area.si();
+  candidate.mass = conductors * trade::conductor_mass(renewed.gauge, run.length, renewed.conductor).si();
+  candidate.cost = space.priced ? conductors * run.length.si() * offer.price.value_or(0) : candidate.mass;
+  candidate.ampacity = trade::ampacity({renewed.gauge, renewed.insulation, run.in == "engine-space",
+                                        run.bundle, renewed.conductor, space.system.info.nominal})
+                           .amps.si();
+  return candidate;
+}
+
+bool in_scope(const netlist::Run& run, const std::vector<std::string>& only) {
+  return only.empty() || std::find(only.begin(), only.end(), run.id) != only.end();
+}
+
+/// Puts candidate `index` (or its last) on every run in scope, builds the case and reads what came of it.
+void read_values(const DesignSpace& space, std::size_t index, const netlist::Case& in_case,
+                 CaseSpace& result) {
+  netlist::System system = space.system;
+  for (const RunSpace& run : space.runs) {
+    const auto& candidate = run.candidates[std::min(index, run.candidates.size() - 1)];
+    rewire(system.runs[run.run], space.offers[candidate.offer]);
+  }
+  const auto network = network::build(system, in_case);
+  std::vector<std::size_t> place(system.runs.size(), space.runs.size());
+  for (std::size_t k = 0; k < space.runs.size(); ++k) place[space.runs[k].run] = k;
+  for (std::size_t e = 0; e < network.elements.size(); ++e) {
+    const auto& origin = network.elements[e].origin;
+    if (origin.section != network::Section::runs || place[origin.index] == space.runs.size()) continue;
+    auto& values = result.values[place[origin.index]];
+    if (index < values.size()) values[index].push_back(value_of(network, static_cast<int>(e)));
+  }
+}
+
+CaseSpace case_space(const DesignSpace& space, const netlist::Case& in_case) {
+  CaseSpace result{network::build(space.system, in_case), {}};
+  std::size_t most = 0;
+  for (const RunSpace& run : space.runs) {
+    result.values.emplace_back(run.candidates.size());
+    most = std::max(most, run.candidates.size());
+  }
+  for (std::size_t index = 0; index < most; ++index) read_values(space, index, in_case, result);
+  return result;
+}
+
+}  // namespace
+
+ElementValue value_of(const network::Network& network, int index) {
+  const auto& element = network.elements[static_cast<std::size_t>(index)];
+  ElementValue value{index, element.resistance.si()};
+  if (element.heating) {
+    value.alpha = element.heating->temperature_coefficient;
+    value.ambient = element.heating->ambient.celsius();
+    value.rise = element.heating->rise_at_rated.si();
+    value.rated = element.heating->rated.si();
+  }
+  return value;
+}
+
+double ElementValue::at(double amperes) const {
+  if (alpha == 0) return ohms;
+  const double load = rated > 0 ? amperes / rated : 0;
+  return ohms * (1 + alpha * (ambient + rise * load * load - 20));
+}
+
+void rewire(netlist::Run& run, const Offer& offer) {
+  const auto renew = [](netlist::Resistances& resistances) {
+    resistances.as_found.reset();
+    resistances.seen.clear();
+  };
+  const bool same_cable =
+      run.gauge == offer.gauge && offer.conductor.value_or(run.conductor) == run.conductor;
+  // A sound value given outright speaks of the cable that is there; another gauge takes the table's.
+  const auto renew_wire = [&](netlist::Resistances& resistances) {
+    renew(resistances);
+    if (!same_cable) resistances.sound.reset();
+  };
+  renew_wire(run.wire);
+  renew(run.end_from.resistances);
+  renew(run.end_to.resistances);
+  if (run.return_conductor) {
+    renew_wire(run.return_conductor->wire);
+    renew(run.return_conductor->end_from.resistances);
+    renew(run.return_conductor->end_to.resistances);
+  }
+  run.gauge = offer.gauge;
+  run.insulation = offer.insulation.value_or(run.insulation);
+  run.conductor = offer.conductor.value_or(run.conductor);
+}
+
+DesignSpace design_space(const netlist::System& system, const std::vector<std::string>& only) {
+  DesignSpace space{system, offers_of(system), {}, {}, false};
+  switch_off_test_loads(space.system);
+  space.priced = std::all_of(space.offers.begin(), space.offers.end(),
+                             [](const Offer& o) { return o.price.has_value(); });
+  std::vector<std::size_t> by_area(space.offers.size());
+  std::iota(by_area.begin(), by_area.end(), 0U);
+  std::stable_sort(by_area.begin(), by_area.end(), [&](std::size_t a, std::size_t b) {
+    return space.offers[a].gauge.area < space.offers[b].gauge.area;
+  });
+  for (std::size_t r = 0; r < system.runs.size(); ++r) {
+    if (!in_scope(system.runs[r], only)) continue;
+    RunSpace run{r, {}};
+    for (const std::size_t offer : by_area)
+      run.candidates.push_back(candidate_of(space, system.runs[r], offer));
+    space.runs.push_back(std::move(run));
+  }
+  for (const auto& in_case : space.system.cases) space.cases.push_back(case_space(space, in_case));
+  return space;
+}
+
+double cost(const DesignSpace& space, const Design& design) {
+  double sum = 0;
+  for (std::size_t k = 0; k < design.size(); ++k)
+    sum += space.runs[k].candidates[static_cast<std::size_t>(design[k])].cost;
+  return sum;
+}
+
+}  // namespace ohmtrail::plan

@@ -1,0 +1,74 @@
+#pragma once
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "ohmtrail/netlist/system.hpp"
+#include "ohmtrail/network/network.hpp"
+#include "ohmtrail/plan/size.hpp"
+
+/// What may be chosen: for every run in scope the offers that could replace it, and what each would make of
+/// the run's elements in every case.
+namespace ohmtrail::plan {
+
+/// One cable that may be bought.
+struct Offer {
+  trade::Gauge gauge;
+  std::string spelling;
+  std::optional<double> price;  ///< per metre
+  std::optional<units::Temperature> insulation;
+  std::optional<trade::ConductorKind> conductor;
+};
+
+/// r(I) = ohms · (1 + alpha (ambient + rise (I / rated)² − 20)); alpha 0: the plain resistance.
+struct ElementValue {
+  int element = -1;
+  double ohms = 0;
+  double alpha = 0, ambient = 0, rise = 0, rated = 0;
+
+  [[nodiscard]] double at(double amperes) const;
+};
+
+/// One offer for one run.
+struct Candidate {
+  std::size_t offer = 0;
+  double cost = 0;      ///< price, or kg
+  double mass = 0;      ///< kg
+  double area = 0;      ///< m²
+  double ampacity = 0;  ///< A
+};
+
+/// One run in scope with its candidates, thinnest first (by area, then by list order).
+struct RunSpace {
+  std::size_t run = 0;  ///< index into System::runs
+  std::vector<Candidate> candidates;
+};
+
+/// One case: its network as the file has it, and what each candidate makes of each run's elements.
+struct CaseSpace {
+  network::Network network;
+  std::vector<std::vector<std::vector<ElementValue>>> values;  ///< [run in scope][candidate] → elements
+};
+
+/// A candidate's index for every run in scope.
+using Design = std::vector<int>;
+
+struct DesignSpace {
+  netlist::System system;  ///< test loads switched off
+  std::vector<Offer> offers;
+  std::vector<RunSpace> runs;
+  std::vector<CaseSpace> cases;
+  bool priced = false;
+};
+
+[[nodiscard]] DesignSpace design_space(const netlist::System& system, const std::vector<std::string>& only);
+
+/// The system with the run's cable replaced by the offer: new cable and new ends, as sound as their kind.
+void rewire(netlist::Run& run, const Offer& offer);
+
+/// What an element of a network does with a current, as plain numbers.
+[[nodiscard]] ElementValue value_of(const network::Network& network, int element);
+
+[[nodiscard]] double cost(const DesignSpace& space, const Design& design);
+
+}  // namespace ohmtrail::plan

@@ -1,0 +1,171 @@
+#include "plan/guards.hpp"
+
+#include <limits>
+#include <numeric>
+
+#include "ohmtrail/trade/fuse_ladder.hpp"
+
+namespace ohmtrail::plan {
+
+namespace {
+
+using network::Role;
+
+/// Points joined so far; a forest of parents.
+class Joined {
+ public:
+  explicit Joined(std::size_t count) : parent_(count) { std::iota(parent_.begin(), parent_.end(), 0); }
+  int root(int point) {
+    while (parent_[at(point)] != point) point = parent_[at(point)] = parent_[at(parent_[at(point)])];
+    return point;
+  }
+  void join(int a, int b) { parent_[at(root(a))] = root(b); }
+
+ private:
+  static std::size_t at(int i) { return static_cast<std::size_t>(i); }
+  std::vector<int> parent_;
+};
+
+bool is_passive(const network::Element& element) {
+  return element.role != Role::battery && element.role != Role::charger && element.role != Role::load;
+}
+
+std::vector<bool> grounded_points(const network::Network& network) {
+  Joined joined(network.points.size());
+  int ground = network.reference.value_or(-1);
+  for (const auto& element : network.elements) {
+    if (is_passive(element)) joined.join(element.from, element.to);
+    if (ground < 0 && (element.role == Role::battery || element.role == Role::charger)) ground = element.to;
+  }
+  std::vector<bool> grounded(network.points.size(), false);
+  if (ground < 0) return grounded;
+  for (std::size_t p = 0; p < grounded.size(); ++p)
+    grounded[p] = joined.root(static_cast<int>(p)) == joined.root(ground);
+  return grounded;
+}
+
+/// Segments of the ungrounded side: points joined without crossing a device.
+struct Segments {
+  Joined joined;
+  std::vector<int> level;       ///< per root point: devices between it and a battery; max: not fed
+  std::vector<bool> in_string;  ///< per root point: touches the plus of one battery and the minus of another
+
+  Segments(const netlist::System& system, const network::Network& network,
+           const std::vector<bool>& ungrounded)
+      : joined(network.points.size()),
+        level(network.points.size(), std::numeric_limits<int>::max()),
+        in_string(network.points.size(), false) {
+    for (std::size_t e = 0; e < network.elements.size(); ++e)
+      if (ungrounded[e] && !is_device(system, network.elements[e]))
+        joined.join(network.elements[e].from, network.elements[e].to);
+    feed(network);
+    mark_strings(network);
+    spread(system, network, ungrounded);
+  }
+
+  int& level_at(int point) { return level[static_cast<std::size_t>(joined.root(point))]; }
+
+ private:
+  void feed(const network::Network& network) {
+    bool any = false;
+    for (const auto& element : network.elements)
+      if (element.role == Role::battery) level_at(element.from) = 0, any = true;
+    if (any) return;
+    for (const auto& element : network.elements)
+      if (element.role == Role::charger) level_at(element.from) = 0;
+  }
+
+  void mark_strings(const network::Network& network) {
+    std::vector<bool> plus(network.points.size(), false);
+    for (const auto& element : network.elements)
+      if (element.role == Role::battery) plus[static_cast<std::size_t>(joined.root(element.from))] = true;
+    for (const auto& element : network.elements) {
+      const auto segment = static_cast<std::size_t>(joined.root(element.to));
+      if (element.role == Role::battery && plus[segment]) in_string[segment] = true;
+    }
+  }
+
+  void spread(const netlist::System& system, const network::Network& network,
+              const std::vector<bool>& ungrounded) {
+    for (bool changed = true; changed;) {
+      changed = false;
+      for (std::size_t e = 0; e < network.elements.size(); ++e) {
+        const auto& element = network.elements[e];
+        if (!ungrounded[e] || !is_device(system, element)) continue;
+        int& a = level_at(element.from);
+        int& b = level_at(element.to);
+        if (a != std::numeric_limits<int>::max() && a + 1 < b) b = a + 1, changed = true;
+        if (b != std::numeric_limits<int>::max() && b + 1 < a) a = b + 1, changed = true;
+      }
+    }
+  }
+};
+
+void fill_segment(const network::Network& network, const std::vector<bool>& ungrounded, Segments& segments,
+                  Guards& guards, int far_point) {
+  Guard& guard = guards.devices.back();
+  for (std::size_t e = 0; e < network.elements.size(); ++e) {
+    if (!ungrounded[e] || guards.guard_of[e] == -2) continue;
+    if (segments.joined.root(network.elements[e].from) != segments.joined.root(far_point)) continue;
+    guard.elements.push_back(static_cast<int>(e));
+    if (guards.guard_of[e] < 0) guards.guard_of[e] = static_cast<int>(guards.devices.size()) - 1;
+  }
+}
+
+}  // namespace
+
+bool is_device(const netlist::System& system, const network::Element& element) {
+  if (element.role == Role::fuse) return true;
+  if (element.origin.section != network::Section::switches) return false;
+  const auto& body = system.switches[element.origin.index];
+  return body.kind == trade::SwitchKind::breaker && body.rating.has_value();
+}
+
+std::vector<double> device_ladder(const netlist::System& system, const network::Element& element) {
+  const auto ratings = [&]() -> const std::vector<units::Current>& {
+    if (element.role != Role::fuse) return trade::all_fuse_ratings();
+    const auto& fuse = system.fuses[element.origin.index];
+    return trade::fuse_ratings(fuse.form.value_or(trade::usual_fuse_form(fuse.rating)));
+  };
+  std::vector<double> ladder;
+  for (const auto rating : ratings()) ladder.push_back(rating.si());
+  return ladder;
+}
+
+Guards find_guards(const netlist::System& system, const network::Network& network) {
+  const std::size_t count = network.elements.size();
+  Guards guards{{},
+                std::vector<int>(count, -1),
+                std::vector<bool>(count, false),
+                std::vector<bool>(count, false),
+                std::vector<bool>(count, false)};
+  const auto grounded = grounded_points(network);
+  for (std::size_t e = 0; e < count; ++e)
+    guards.ungrounded[e] =
+        is_passive(network.elements[e]) && !grounded[static_cast<std::size_t>(network.elements[e].from)];
+  Segments segments(system, network, guards.ungrounded);
+
+  for (std::size_t e = 0; e < count; ++e) {
+    if (!guards.ungrounded[e]) continue;
+    const auto& element = network.elements[e];
+    if (is_device(system, element)) {
+      guards.guard_of[e] = -2;  // a device is not the ward of another
+      continue;
+    }
+    guards.unprotected[e] = segments.level_at(element.from) == 0;
+    guards.string_link[e] = segments.in_string[static_cast<std::size_t>(segments.joined.root(element.from))];
+  }
+  for (std::size_t e = 0; e < count; ++e) {
+    if (guards.guard_of[e] != -2) continue;
+    const auto& element = network.elements[e];
+    const int a = segments.level_at(element.from);
+    const int b = segments.level_at(element.to);
+    guards.devices.push_back({static_cast<int>(e), {}});
+    if (a != b) fill_segment(network, guards.ungrounded, segments, guards, a < b ? element.to : element.from);
+  }
+  for (int& guard : guards.guard_of)
+    if (guard == -2) guard = -1;
+  return guards;
+}
+
+}  // namespace ohmtrail::plan

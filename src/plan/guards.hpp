@@ -1,0 +1,37 @@
+#pragma once
+#include <vector>
+
+#include "ohmtrail/netlist/system.hpp"
+#include "ohmtrail/network/network.hpp"
+
+/// Which fuse or breaker stands guard over which wire.
+namespace ohmtrail::plan {
+
+/// One overcurrent device and what it feeds before the next one.
+struct Guard {
+  int element = -1;           ///< fuse, or breaker with a rating; index into Network::elements
+  std::vector<int> elements;  ///< passive elements of the segment that it feeds
+};
+
+struct Guards {
+  std::vector<Guard> devices;  ///< file order
+  std::vector<int> guard_of;   ///< per element: index into `devices` of the first that guards it; −1: none
+  std::vector<bool>
+      ungrounded;  ///< per element: passive, and not joined to the reference by passive elements
+  std::vector<bool>
+      unprotected;  ///< per element: ungrounded, and joined to a battery's plus before any device
+  std::vector<bool> string_link;  ///< per element: joins batteries of one string, where no device can guard
+};
+
+/// Whether an element is a fuse, or a breaker with a rating.
+[[nodiscard]] bool is_device(const netlist::System& system, const network::Element& element);
+
+/// Ratings that a device may have, A, rising: those of the fuse's form, for a breaker those of every form.
+[[nodiscard]] std::vector<double> device_ladder(const netlist::System& system,
+                                                const network::Element& element);
+
+/// A device guards what lies beyond it, seen from the batteries (from the chargers where there are none), up
+/// to the next device. Positions of switches do not matter: an open one may be closed tomorrow.
+[[nodiscard]] Guards find_guards(const netlist::System& system, const network::Network& network);
+
+}  // namespace ohmtrail::plan

@@ -1,0 +1,336 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <numeric>
+
+#include "plan/box_cut.hpp"
+#include "plan/mip.hpp"
+#include "plan/search.hpp"
+
+namespace ohmtrail::plan {
+
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+/// Rows are loosened by this share, so that the master's own tolerances cut no design away that keeps its
+/// limit.
+constexpr double kSlack = 1e-6;
+/// Two costs closer than this share are one.
+constexpr double kSameCost = 1e-9;
+
+class RadialSearch {
+ public:
+  RadialSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, const Judge& judge)
+      : space_(space), cases_(cases), judge_(judge), box_(full_box(space)) {}
+
+  Found run() {
+    if (!reduce_box()) return none();
+    start_from_thickest();
+    shrink_by_reduced_cost();
+    while (judge_.seconds_left() > 0) {
+      const auto solution = master().solve(judge_.seconds_left(), cutoff());
+      ++found_.rounds;
+      raise_bound(solution);
+      if (solution.value.empty()) {
+        if (solution.status == MipSolution::Status::infeasible) return finish();
+        break;
+      }
+      const Design design = read(solution.value);
+      if (!cut_off(design)) {
+        if (!judge_.accepts(design)) {
+          no_goods_.push_back(design);
+          continue;
+        }
+        keep(design);
+        if (solution.status == MipSolution::Status::optimal) return finish();
+      } else if (auto repaired = repair(design)) {
+        offer(*repaired);
+      }
+      report();
+      if (found_.design && found_.bound >= cost(space_, *found_.design) * (1 - kSameCost)) return finish();
+    }
+    return found_;
+  }
+
+ private:
+  /// No design exists.
+  Found none() {
+    found_.proved = true;
+    return found_;
+  }
+
+  /// The best accepted design is the cheapest, or none exists.
+  Found finish() {
+    found_.proved = true;
+    if (found_.design) found_.bound = cost(space_, *found_.design);
+    return found_;
+  }
+
+  [[nodiscard]] std::optional<double> cutoff() const {
+    if (!found_.design) return std::nullopt;
+    return cost(space_, *found_.design) * (1 - kSameCost);
+  }
+
+  void raise_bound(const MipSolution& solution) {
+    if (std::isfinite(solution.bound) && std::abs(solution.bound) < 1e40)
+      found_.bound = std::max(found_.bound, solution.bound);
+  }
+
+  void report() const {
+    if (!judge_.progress) return;
+    judge_.progress({found_.bound, found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt,
+                     found_.rounds});
+  }
+
+  /// Candidates that no design in the box can use; repeated, since each raises the currents' lower bounds.
+  bool reduce_box() {
+    for (bool changed = true; changed;) {
+      changed = false;
+      for (const RadialCase& in_case : cases_) {
+        const Bounds known = bounds(in_case, space_, box_);
+        if (!known.possible) return false;
+        changed = drop_hopeless(in_case, known) || changed;
+      }
+    }
+    return true;
+  }
+
+  bool drop_hopeless(const RadialCase& in_case, const Bounds& known) {
+    bool changed = false;
+    const auto need = [&](int run, double amperes) {
+      for (std::size_t c = 0; c < box_[at(run)].size(); ++c)
+        if (box_[at(run)][c] && space_.runs[at(run)].candidates[c].ampacity < amperes * (1 - kSlack))
+          box_[at(run)][c] = false, changed = true;
+    };
+    const auto low = [&](const std::vector<int>& loads) {
+      double sum = 0;
+      for (const int l : loads) sum += known.load_amperes[at(l)].low;
+      return sum;
+    };
+    for (const Arm& arm : in_case.arms)
+      if (arm.run >= 0) need(arm.run, low(arm.loads));
+    for (const Device& device : in_case.devices) {
+      const auto rating = std::lower_bound(device.ladder.begin(), device.ladder.end(),
+                                           1.25 * low(device.loads) * (1 - kSlack));
+      if (rating == device.ladder.end()) continue;
+      for (const int run : device.runs) need(run, *rating);
+    }
+    return changed;
+  }
+
+  [[nodiscard]] bool keeps_limits(const Design& design) const {
+    const Box point = point_box(space_, design);
+    return std::all_of(cases_.begin(), cases_.end(),
+                       [&](const RadialCase& in_case) { return bounds(in_case, space_, point).possible; });
+  }
+
+  void start_from_thickest() {
+    Design design;
+    for (const auto& allowed : box_) {
+      int last = static_cast<int>(allowed.size()) - 1;
+      while (last > 0 && !allowed[at(last)]) --last;
+      design.push_back(last);
+    }
+    if (!keeps_limits(design)) return;
+    offer(thinned(design));
+  }
+
+  /// Moves run after run to the cheapest candidate that still keeps every limit, until none moves.
+  [[nodiscard]] Design thinned(Design design) const {
+    for (bool moved = true; moved && judge_.seconds_left() > 0;) {
+      moved = false;
+      for (std::size_t k = 0; k < design.size(); ++k)
+        for (const int candidate : cheaper(k, design[k])) {
+          const int was = std::exchange(design[k], candidate);
+          if (keeps_limits(design)) {
+            moved = true;
+            break;
+          }
+          design[k] = was;
+        }
+    }
+    return design;
+  }
+
+  /// Allowed candidates of a run that cost less than one of them, dearest first: the smallest step down.
+  [[nodiscard]] std::vector<int> cheaper(std::size_t run, int than) const {
+    const auto& candidates = space_.runs[run].candidates;
+    std::vector<int> found;
+    for (std::size_t c = 0; c < candidates.size(); ++c)
+      if (box_[run][c] && candidates[c].cost < candidates[at(than)].cost)
+        found.push_back(static_cast<int>(c));
+    std::stable_sort(found.begin(), found.end(),
+                     [&](int a, int b) { return candidates[at(a)].cost > candidates[at(b)].cost; });
+    if (found.size() > 2) found.resize(2);
+    return found;
+  }
+
+  /// Thickens the run that gains most until every limit is kept, then thins again.
+  [[nodiscard]] std::optional<Design> repair(Design design) const {
+    for (int step = 0; step < 4 * static_cast<int>(design.size()) && judge_.seconds_left() > 0; ++step) {
+      if (keeps_limits(design)) return thinned(design);
+      bool moved = false;
+      for (std::size_t k = 0; k < design.size(); ++k) {
+        const auto& allowed = box_[k];
+        int next = design[k] + 1;
+        while (next < static_cast<int>(allowed.size()) && !allowed[at(next)]) ++next;
+        if (next < static_cast<int>(allowed.size()) && next <= design[k] + 3) design[k] = next, moved = true;
+      }
+      if (!moved) break;
+    }
+    return std::nullopt;
+  }
+
+  void offer(const Design& design) {
+    if (found_.design && cost(space_, design) >= cost(space_, *found_.design)) return;
+    if (judge_.accepts(design)) keep(design);
+  }
+
+  void keep(const Design& design) {
+    if (!found_.design || cost(space_, design) < cost(space_, *found_.design)) found_.design = design;
+  }
+
+  /// Cuts away the boxes that refuse this design; false where no case refuses it.
+  bool cut_off(const Design& design) {
+    bool any = false;
+    for (const RadialCase& in_case : cases_) {
+      const Bounds known = bounds(in_case, space_, point_box(space_, design));
+      if (known.possible) continue;
+      any = true;
+      for (const auto& order : growing_orders(in_case, known, design))
+        refused_.push_back(grow_refused_box(in_case, space_, box_, design, order));
+    }
+    return any;
+  }
+
+  /// Runs off the broken load's path first, since they mostly do not matter; then those on it, from both
+  /// ends.
+  [[nodiscard]] std::vector<std::vector<int>> growing_orders(const RadialCase& in_case, const Bounds& known,
+                                                             const Design& design) const {
+    std::vector<bool> on_path(design.size(), false);
+    if (known.broken_load >= 0)
+      for (const int a : in_case.loads[at(known.broken_load)].path)
+        if (in_case.arms[at(a)].run >= 0) on_path[at(in_case.arms[at(a)].run)] = true;
+    std::vector<int> off, on;
+    for (std::size_t k = 0; k < design.size(); ++k) (on_path[k] ? on : off).push_back(static_cast<int>(k));
+    std::vector<std::vector<int>> orders;
+    for (int turn = 0; turn < 2; ++turn) {
+      std::vector<int> order = off;
+      order.insert(order.end(), on.begin(), on.end());
+      orders.push_back(std::move(order));
+      std::reverse(on.begin(), on.end());
+      if (on.size() < 2) break;
+    }
+    return orders;
+  }
+
+  /// Fixes candidates that the linear relaxation shows to be dearer than the best design, and bounds anew.
+  void shrink_by_reduced_cost() {
+    if (!found_.design) return;
+    for (int round = 0; round < 6; ++round) {
+      const auto relaxation = master().relax();
+      if (!relaxation) return;
+      found_.bound = std::max(found_.bound, relaxation->objective * (1 - kSlack));
+      const double gap = cost(space_, *found_.design) * (1 + kSlack) - relaxation->objective;
+      bool changed = false;
+      for (std::size_t k = 0, column = 0; k < box_.size(); ++k)
+        for (std::size_t c = 0; c < box_[k].size(); ++c, ++column)
+          if (box_[k][c] && at((*found_.design)[k]) != c && relaxation->reduced_cost[column] > gap)
+            box_[k][c] = false, changed = true;
+      if (!changed || !reduce_box()) return;
+    }
+  }
+
+  [[nodiscard]] Mip master() const {
+    Mip mip;
+    for (std::size_t k = 0; k < box_.size(); ++k)
+      for (std::size_t c = 0; c < box_[k].size(); ++c) {
+        const int column = mip.add_binary(space_.runs[k].candidates[c].cost);
+        if (!box_[k][c]) mip.fix(column, 0);
+      }
+    add_choice_rows(mip);
+    for (const RadialCase& in_case : cases_) add_drop_rows(mip, in_case);
+    for (const Box& box : refused_) add_cut(mip, box);
+    for (const Design& design : no_goods_) add_cut(mip, point_box(space_, design));
+    return mip;
+  }
+
+  [[nodiscard]] int column(std::size_t run, std::size_t candidate) const {
+    std::size_t before = 0;
+    for (std::size_t k = 0; k < run; ++k) before += box_[k].size();
+    return static_cast<int>(before + candidate);
+  }
+
+  void add_choice_rows(Mip& mip) const {
+    for (std::size_t k = 0; k < box_.size(); ++k) {
+      std::vector<Term> terms;
+      for (std::size_t c = 0; c < box_[k].size(); ++c) terms.push_back({column(k, c), 1});
+      mip.add_row(terms, 1, 1);
+    }
+  }
+
+  /// Σ r(candidate, I) I over the path ≤ limit, at the least current that any design in the box lets flow.
+  void add_drop_rows(Mip& mip, const RadialCase& in_case) const {
+    const Bounds known = bounds(in_case, space_, box_);
+    for (const RadialLoad& load : in_case.loads) {
+      if (!std::isfinite(load.limit)) continue;
+      std::vector<Term> terms;
+      double fixed = 0;
+      std::vector<std::vector<double>> by_run(box_.size());
+      for (const int a : load.path) {
+        const Arm& arm = in_case.arms[at(a)];
+        double amperes = 0;
+        for (const int l : arm.loads) amperes += known.load_amperes[at(l)].low;
+        if (arm.run < 0) {
+          fixed += arm.resistance(0, amperes) * amperes;
+          continue;
+        }
+        auto& sums = by_run[at(arm.run)];
+        sums.resize(box_[at(arm.run)].size());
+        for (std::size_t c = 0; c < sums.size(); ++c) sums[c] += arm.resistance(c, amperes) * amperes;
+      }
+      for (std::size_t k = 0; k < by_run.size(); ++k)
+        for (std::size_t c = 0; c < by_run[k].size(); ++c)
+          if (box_[k][c]) terms.push_back({column(k, c), by_run[k][c] / load.limit});
+      mip.add_row(terms, -std::numeric_limits<double>::infinity(), 1 - fixed / load.limit + kSlack);
+    }
+  }
+
+  void add_cut(Mip& mip, const Box& box) const {
+    std::vector<Term> terms;
+    for (std::size_t k = 0; k < box.size(); ++k)
+      for (std::size_t c = 0; c < box[k].size(); ++c)
+        if (box_[k][c] && !box[k][c]) terms.push_back({column(k, c), 1});
+    mip.add_row(terms, 1, std::numeric_limits<double>::infinity());
+  }
+
+  [[nodiscard]] Design read(const std::vector<double>& value) const {
+    Design design;
+    for (std::size_t k = 0; k < box_.size(); ++k) {
+      int best = 0;
+      for (std::size_t c = 1; c < box_[k].size(); ++c)
+        if (value[at(column(k, c))] > value[at(column(k, at(best)))]) best = static_cast<int>(c);
+      design.push_back(best);
+    }
+    return design;
+  }
+
+  const DesignSpace& space_;
+  const std::vector<RadialCase>& cases_;
+  const Judge& judge_;
+  Box box_;
+  std::vector<Box> refused_;
+  std::vector<Design> no_goods_;
+  Found found_;
+};
+
+}  // namespace
+
+Found search_radial(const DesignSpace& space, const std::vector<RadialCase>& cases, const Judge& judge) {
+  return RadialSearch(space, cases, judge).run();
+}
+
+}  // namespace ohmtrail::plan

@@ -1,0 +1,91 @@
+#include "ohmtrail/plan/size.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "plan/assess.hpp"
+#include "plan/search.hpp"
+#include "plan/size_result.hpp"
+
+namespace ohmtrail::plan {
+
+namespace {
+
+std::optional<std::string> unknown_run(const netlist::System& system, const std::vector<std::string>& only) {
+  for (const auto& id : only) {
+    const bool known =
+        std::any_of(system.runs.begin(), system.runs.end(), [&](const auto& run) { return run.id == id; });
+    if (!known) return "there is no run named \"" + id + "\"";
+  }
+  return std::nullopt;
+}
+
+Design thickest(const DesignSpace& space) {
+  Design design;
+  for (const RunSpace& run : space.runs) design.push_back(static_cast<int>(run.candidates.size()) - 1);
+  return design;
+}
+
+std::vector<Guards> guards_of(const DesignSpace& space) {
+  std::vector<Guards> guards;
+  for (const CaseSpace& in_case : space.cases) guards.push_back(find_guards(space.system, in_case.network));
+  return guards;
+}
+
+/// Every case as radial, or none.
+std::optional<std::vector<RadialCase>> all_radial(const DesignSpace& space,
+                                                  const std::vector<Guards>& guards) {
+  std::vector<RadialCase> cases;
+  for (std::size_t c = 0; c < space.cases.size(); ++c) {
+    auto radial = radial_case(space, space.cases[c], guards[c]);
+    if (!radial) return std::nullopt;
+    cases.push_back(std::move(*radial));
+  }
+  return cases;
+}
+
+struct Searched {
+  Found found;
+  std::string method;
+};
+
+Searched search(const DesignSpace& space, const std::vector<Guards>& guards, const Assessment& widest,
+                const SizeOptions& options) {
+  const auto accepts = [&](const Design& design) {
+    return assess(space, guards, rewired(space, design)).keeps_limits();
+  };
+  const Judge judge{
+      accepts, options.progress,
+      std::chrono::steady_clock::now() + std::chrono::duration_cast<std::chrono::steady_clock::duration>(
+                                             std::chrono::duration<double>(options.time_limit_in_seconds))};
+  if (const auto cases = all_radial(space, guards))
+    return {search_radial(space, *cases, judge),
+            "integer master with drop rows at proved lower bounds of the currents, interval cuts, nonlinear "
+            "solve as judge"};
+  return {search_general(space, guards, widest.cases, judge),
+          "integer master that holds the currents of every case as a relaxed flow model, nonlinear solve as "
+          "judge"};
+}
+
+}  // namespace
+
+tl::expected<SizeResult, std::string> size(const netlist::System& system, const SizeOptions& options) {
+  if (auto unknown = unknown_run(system, options.only)) return tl::unexpected(*unknown);
+
+  // With the thickest cable everywhere the devices carry about what they will; rated for that, they are at
+  // their most resistive, and a design that keeps its limits with them keeps them with any larger rating.
+  DesignSpace space = design_space(system, options.only);
+  auto guards = guards_of(space);
+  Assessment widest = assess(space, guards, rewired(space, thickest(space)));
+  if (widest.failure) return tl::unexpected(*widest.failure);
+  netlist::System rated = system;
+  rated.fuses = widest.system.fuses;
+  rated.switches = widest.system.switches;
+  space = design_space(rated, options.only);
+  guards = guards_of(space);
+
+  const Searched searched = search(space, guards, widest, options);
+  return size_result(system, space, guards, widest, searched.found, searched.method);
+}
+
+}  // namespace ohmtrail::plan
