@@ -19,6 +19,9 @@ constexpr double unequal_charge = 0.10;
 // Less than this between strings is not worth a word.
 constexpr double least_circulating_amperes = 1;
 
+// Of nominal: 0.05 V for 12 V, what rested batteries of one bank differ by at any time; common practice.
+constexpr double readable_gap = 0.004;
+
 using Indices = std::vector<std::size_t>;
 
 std::string_view chemistry_word(trade::Chemistry chemistry) {
@@ -195,7 +198,7 @@ void judge_circulation(BatteryGroup& group, const std::vector<StringSource>& sou
   }
   const double apart = sources[high].volts - sources[low].volts;
   const double amperes = apart / (sources[high].ohms + sources[low].ohms);
-  if (apart < 0.001 * sources[0].nominal || amperes < least_circulating_amperes) return;
+  if (apart < readable_gap * sources[0].nominal || amperes < least_circulating_amperes) return;
   group.findings.push_back(
       {"circulating-current", apart > 0.02 * sources[0].nominal ? Severity::soon : Severity::improvement,
        fmt::format("{} stands at {:.2f} V, {} at {:.2f} V: up to {:.0f} A flow from one into the other "

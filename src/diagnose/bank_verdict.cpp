@@ -60,7 +60,14 @@ std::string charged(const Evidence& evidence) {
 }
 
 std::string inside(const Evidence& evidence) {
-  return fmt::format("{:.2f} V lost for every 100 A", evidence.source.resistance.si() * 100);
+  return fmt::format("{:.2f} V lost for every 100 A{}", evidence.source.resistance.si() * 100,
+                     evidence.source.resistance_measured ? "" : " by its label");
+}
+
+std::string before_replacing(const Evidence& evidence) {
+  return evidence.signs.plates_exposed
+             ? " Cover its plates, charge it and test once more before it is replaced."
+             : "";
 }
 
 }  // namespace
@@ -96,8 +103,8 @@ std::string in_words(const Evidence& evidence, BatteryState state) {
           charged(evidence));
     case BatteryState::sulphated_or_worn:
       return fmt::format(
-          "Sulphated or worn out: charged enough at rest ({}), but it gives way under load: {}.",
-          charged(evidence), inside(evidence));
+          "Sulphated or worn out: charged enough at rest ({}), but it gives way under load: {}.{}",
+          charged(evidence), inside(evidence), before_replacing(evidence));
     case BatteryState::suspect:
       return fmt::format("Suspect: {}, more than a sound one loses. Watch it, test it again at the posts.",
                          inside(evidence));

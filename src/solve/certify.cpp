@@ -12,6 +12,7 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
+constexpr double certified_residual = 1e-9;
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 /// An island with no current above this has none: what is left is the noise of its voltages.
 constexpr double no_current = 1e-12;
@@ -137,6 +138,10 @@ class Writer {
 };
 
 }  // namespace
+
+bool is_certified(const Solution& solution) {
+  return solution.current_residual <= certified_residual && solution.power_residual <= certified_residual;
+}
 
 Solution make_solution(const SolverState& state) {
   return Writer(state).write();

@@ -39,7 +39,12 @@ class Jacobian {
   void add_between(Eigen::VectorXd& vector, int from, int to, double value) const;
   [[nodiscard]] double between(const Eigen::VectorXd& vector, int from, int to) const;
 
-  [[nodiscard]] long long factor_entries() const { return factor_entries_; }
+  /// Per branch, (e_a − e_b)ᵀ J⁻¹ (e_a − e_b) in Ω: the resistance that the circuit shows at its points. Only
+  /// the entries of J⁻¹ at the places of the factor are formed (Takahashi's recurrence).
+  [[nodiscard]] std::vector<double> resistance_seen() const;
+
+  /// Entries of the factor below its diagonal.
+  [[nodiscard]] long long factor_entries() const;
 
  private:
   struct Slots {
@@ -56,7 +61,6 @@ class Jacobian {
   Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower> ldlt_;
   std::vector<double> factored_conductance_;
   bool factored_ = false;
-  long long factor_entries_ = 0;
 };
 
 }  // namespace ohmtrail::solve

@@ -28,9 +28,13 @@ class Merger {
     merged_.ties.assign(circuit.branches.size(), 0);
   }
 
+  /// A mode had to change that merged points already depended on: what `merge` gave is void.
+  [[nodiscard]] bool again() const { return again_; }
+
   tl::expected<Merged, Failure> merge() {
     for (const int b : in_order_of_strength()) {
       if (auto failure = join(b)) return tl::unexpected(*failure);
+      if (again_) return std::move(merged_);
     }
     if (auto failure = shorted_source()) return tl::unexpected(*failure);
     tie_what_hangs();
@@ -94,6 +98,10 @@ class Merger {
       return std::nullopt;
     }
     std::vector<int> loop = fixed_loop(circuit_, merged_.fixes, b);
+    if (branch.law == Law::diode && let_one_yield(loop)) {
+      again_ = true;
+      return std::nullopt;
+    }
     const bool alone = std::count_if(loop.begin(), loop.end(), [&](int k) {
                          return circuit_.branches[at(k)].law != Law::resistor;
                        }) == 1;
@@ -101,6 +109,28 @@ class Merger {
                     0};
     if (alone) failure.amperes = std::numeric_limits<double>::infinity();
     return failure;
+  }
+
+  /// A conducting diode would drive current without limit round a loop of fixed voltages. One that this
+  /// current runs against goes off; failing that, a regulator that would have to deliver it goes to its
+  /// limit.
+  bool let_one_yield(const std::vector<int>& loop) {
+    int limiting = -1;
+    int point = circuit_.branches[at(loop.front())].from;
+    for (std::size_t k = 1; k < loop.size(); ++k) {
+      const Branch& branch = circuit_.branches[at(loop[k])];
+      const bool backward = branch.from == point;  // the current comes the other way round the loop
+      point = backward ? branch.to : branch.from;
+      const bool runs_against =
+          branch.law == Law::diode ? backward : branch.law == Law::regulator && !backward;
+      if (runs_against) {
+        modes_[at(loop[k])] = Mode::idle;
+        return true;
+      }
+      if (branch.law == Law::regulator && limiting < 0) limiting = loop[k];
+    }
+    if (limiting >= 0) modes_[at(limiting)] = Mode::limiting;
+    return limiting >= 0;
   }
 
   /// A source with resistance whose posts are one point.
@@ -197,12 +227,17 @@ class Merger {
   Modes& modes_;
   DisjointSets sets_;
   Merged merged_;
+  bool again_ = false;
 };
 
 }  // namespace
 
 tl::expected<Merged, Failure> merge_points(const Circuit& circuit, const Islands& islands, Modes& modes) {
-  return Merger(circuit, islands, modes).merge();
+  for (;;) {  // each turn takes one branch out of those that fix a voltage
+    Merger merger(circuit, islands, modes);
+    auto merged = merger.merge();
+    if (!merger.again()) return merged;
+  }
 }
 
 }  // namespace ohmtrail::solve

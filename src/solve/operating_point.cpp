@@ -14,7 +14,7 @@ std::size_t at(int index) {
 }  // namespace
 
 OperatingPoint::OperatingPoint(const Circuit& circuit, const Merged& merged, const Modes& modes)
-    : circuit_(circuit), merged_(merged), base_(merged.base_point.size()), voltage_(merged.cluster.size()) {
+    : circuit_(&circuit), merged_(&merged), base_(merged.base_point.size()), voltage_(merged.cluster.size()) {
   const std::size_t count = circuit.branches.size();
   drop_.assign(count, 0);
   current_.assign(count, 0);
@@ -34,7 +34,7 @@ OperatingPoint::OperatingPoint(const Circuit& circuit, const Merged& merged, con
 
 void OperatingPoint::start_at(const std::vector<Precise>& point_voltage) {
   for (std::size_t c = 0; c < base_.size(); ++c) {
-    if (!merged_.grounded[c]) base_[c] = point_voltage[at(merged_.base_point[c])];
+    if (!merged_->grounded[c]) base_[c] = point_voltage[at(merged_->base_point[c])];
   }
 }
 
@@ -42,19 +42,19 @@ void OperatingPoint::move(const Jacobian& jacobian, const Eigen::VectorXd& step,
                           const std::vector<double>& length_of_island) {
   for (std::size_t c = 0; c < base_.size(); ++c) {
     const int unknown = jacobian.unknown_of_cluster(static_cast<int>(c));
-    const double length = length_of_island[at(merged_.island[c])];
+    const double length = length_of_island[at(merged_->island[c])];
     if (unknown >= 0 && length != 0) base_[c] = add(base_[c], length * step[unknown]);
   }
 }
 
 void OperatingPoint::evaluate(const Demand& demand) {
   for (std::size_t p = 0; p < voltage_.size(); ++p) {
-    const int cluster = merged_.cluster[p];
-    if (cluster >= 0) voltage_[p] = add(base_[at(cluster)], merged_.offset[p]);
+    const int cluster = merged_->cluster[p];
+    if (cluster >= 0) voltage_[p] = add(base_[at(cluster)], merged_->offset[p]);
   }
   for (std::size_t b = 0; b < drop_.size(); ++b) {
-    const Branch& branch = circuit_.branches[b];
-    if (merged_.cluster[at(branch.from)] < 0 || merged_.cluster[at(branch.to)] < 0) continue;
+    const Branch& branch = circuit_->branches[b];
+    if (merged_->cluster[at(branch.from)] < 0 || merged_->cluster[at(branch.to)] < 0) continue;
     drop_[b] = difference(voltage_[at(branch.from)], voltage_[at(branch.to)]);
     if (!flows(b)) continue;
     const double power = branch.law == Law::power ? demand.power[b] * demand.share[at(island_[b])] : 0;
@@ -71,7 +71,7 @@ Eigen::VectorXd OperatingPoint::imbalance(const Jacobian& jacobian) const {
   Eigen::VectorXd leaving = Eigen::VectorXd::Zero(jacobian.unknowns());
   for (std::size_t b = 0; b < current_.size(); ++b) {
     if (flows(b))
-      jacobian.add_between(leaving, circuit_.branches[b].from, circuit_.branches[b].to, current_[b]);
+      jacobian.add_between(leaving, circuit_->branches[b].from, circuit_->branches[b].to, current_[b]);
   }
   return leaving;
 }
@@ -83,16 +83,16 @@ std::vector<double> OperatingPoint::relative_imbalance(const Jacobian& jacobian,
   for (std::size_t b = 0; b < current_.size(); ++b) {
     if (!flows(b)) continue;
     const double amperes = std::abs(current_[b]);
-    jacobian.add_between(meeting, circuit_.branches[b].from, circuit_.branches[b].from, 0);
-    if (const int u = jacobian.unknown(circuit_.branches[b].from); u >= 0) meeting[u] += amperes;
-    if (const int u = jacobian.unknown(circuit_.branches[b].to); u >= 0) meeting[u] += amperes;
+    jacobian.add_between(meeting, circuit_->branches[b].from, circuit_->branches[b].from, 0);
+    if (const int u = jacobian.unknown(circuit_->branches[b].from); u >= 0) meeting[u] += amperes;
+    if (const int u = jacobian.unknown(circuit_->branches[b].to); u >= 0) meeting[u] += amperes;
     largest_current[at(island_[b])] = std::max(largest_current[at(island_[b])], amperes);
   }
   std::vector<double> worst(islands_, 0.0);
   for (std::size_t c = 0; c < base_.size(); ++c) {
     const int u = jacobian.unknown_of_cluster(static_cast<int>(c));
     if (u < 0) continue;
-    const std::size_t island = at(merged_.island[c]);
+    const std::size_t island = at(merged_->island[c]);
     // Beside the island's largest current anything below 1e-20 of it is the noise of the voltages.
     const double scale = std::max({meeting[u], 1e-7 * largest_current[island], 1e-14});
     worst[island] = std::max(worst[island], std::abs(imbalance[u]) / scale);

@@ -44,8 +44,8 @@ class OperatingPoint {
   [[nodiscard]] std::size_t islands() const { return islands_; }
 
  private:
-  const Circuit& circuit_;
-  const Merged& merged_;
+  const Circuit* circuit_;
+  const Merged* merged_;
   std::vector<Precise> base_;  ///< per cluster
   std::vector<Precise> voltage_;
   std::vector<double> drop_, current_, conductance_;

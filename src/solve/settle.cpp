@@ -59,23 +59,21 @@ void SolverState::find_currents() {
   structure->merged_currents.find(into, current);
 }
 
-namespace {
-
-/// Sets the power of each converter's input to what its output delivers; largest relative change.
-double update_converters(SolverState& state) {
+double SolverState::update_converters() {
   double change = 0;
-  for (std::size_t b = 0; b < state.circuit.branches.size(); ++b) {
-    const Branch& output = state.circuit.branches[b];
+  for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
+    const Branch& output = circuit.branches[b];
     if (output.law != Law::regulator || output.input < 0) continue;
-    double& power = state.demand.power[at(output.input)];
-    const double delivered =
-        state.modes[b] == Mode::idle ? 0 : -state.structure->point.drop()[b] * state.current[b];
+    double& power = demand.power[at(output.input)];
+    const double delivered = modes[b] == Mode::idle ? 0 : -structure->point.drop()[b] * current[b];
     const double wanted = std::max(delivered, 0.0) / output.efficiency + output.idle;
     if (wanted != power) change = std::max(change, std::abs(wanted - power) / std::max(wanted, power));
     power = wanted;
   }
   return change;
 }
+
+namespace {
 
 /// Newton and the converters' demand by turns.
 std::vector<char> newton_with_converters(SolverState& state) {
@@ -84,7 +82,7 @@ std::vector<char> newton_with_converters(SolverState& state) {
     std::vector<char> failed = newton(state.circuit, structure.point, structure.jacobian, state.demand);
     if (any(failed)) return failed;
     state.find_currents();
-    if (update_converters(state) <= converter_accuracy || round > most_converter_rounds) return failed;
+    if (state.update_converters() <= converter_accuracy || round > most_converter_rounds) return failed;
   }
 }
 

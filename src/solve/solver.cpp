@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "solve/functional.hpp"
 #include "solve/solver_state.hpp"
 
 namespace ohmtrail::solve {
@@ -11,8 +12,6 @@ namespace {
 std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
-
-constexpr double certified_residual = 1e-9;
 
 }  // namespace
 
@@ -62,6 +61,7 @@ bool SolverState::stop_weakest() {
 // Loads that fall below `stops_below` go out one at a time, the one furthest below first, and stay out for
 // this solve, although the voltage that comes back may be enough for them: hunting is for others to tell.
 tl::expected<Solution, Failure> SolverState::solve() {
+  resistance_seen.clear();
   stopped.assign(circuit.branches.size(), 0);
   start_modes();
   for (std::size_t b = 0; b < unfed.size(); ++b) {
@@ -78,10 +78,14 @@ tl::expected<Solution, Failure> SolverState::solve() {
     if (!stop_weakest()) break;
   }
   Solution solution = make_solution(*this);
-  const bool certified =
-      solution.current_residual <= certified_residual && solution.power_residual <= certified_residual;
-  if (!certified) return tl::unexpected(Failure{Failure::Kind::not_certified, {}, 0});
+  if (!is_certified(solution)) return tl::unexpected(Failure{Failure::Kind::not_certified, {}, 0});
   return solution;
+}
+
+void SolverState::factor_here() {
+  Jacobian& jacobian = structure->jacobian;
+  const std::vector<double>& conductance = structure->point.conductance();
+  if (!jacobian.factored() || jacobian.drift(conductance) > 0) jacobian.factor(conductance);
 }
 
 Solver::Solver(Circuit circuit) : state_(std::make_unique<SolverState>(std::move(circuit))) {}
@@ -110,6 +114,30 @@ void Solver::set_size(int branch, double size) {
 
 tl::expected<Solution, Failure> Solver::solve() {
   return state_->solve();
+}
+
+std::vector<double> Solver::respond(const std::vector<double>& injection) const {
+  state_->factor_here();
+  const Jacobian& jacobian = state_->structure->jacobian;
+  Eigen::VectorXd into = Eigen::VectorXd::Zero(jacobian.unknowns());
+  for (std::size_t p = 0; p < injection.size(); ++p) {
+    if (const int unknown = jacobian.unknown(static_cast<int>(p)); unknown >= 0)
+      into[unknown] += injection[p];
+  }
+  const Eigen::VectorXd response = jacobian.solve(into);
+  std::vector<double> volts(injection.size(), 0.0);
+  for (std::size_t p = 0; p < volts.size(); ++p) {
+    if (const int unknown = jacobian.unknown(static_cast<int>(p)); unknown >= 0) volts[p] = response[unknown];
+  }
+  return volts;
+}
+
+Gradient Solver::gradient_of_voltage(int red, int black) const {
+  return gradient(*state_, voltage_between(*state_, red, black));
+}
+
+Gradient Solver::gradient_of_current(int branch) const {
+  return gradient(*state_, current_of(*state_, branch));
 }
 
 }  // namespace ohmtrail::solve

@@ -49,6 +49,8 @@ struct SolverState {
   tl::expected<std::vector<char>, Failure> settle();
   std::vector<char> run_newton();
   void find_currents();
+  /// Sets the power of each converter's input to what its output delivers; largest relative change.
+  double update_converters();
 
   // fold.cpp
   /// Raises the shares of the islands marked as far as they go; sets `collapse` where that is below 1.
@@ -58,12 +60,19 @@ struct SolverState {
   bool stop_weakest();
   void stop(std::size_t branch);
 
+  /// Factors the Jacobian at the present state unless it is so already.
+  void factor_here();
+  std::vector<double> resistance_seen;  ///< per branch, Ω; empty until asked for
+
   [[nodiscard]] bool is_running_load(std::size_t branch) const;
   [[nodiscard]] std::size_t island_of(std::size_t branch) const;
 };
 
 /// Loads that can carry no current whatever the state of diodes and regulators.
 [[nodiscard]] std::vector<char> find_unfed(const Circuit& circuit);
+
+/// Residuals within 1e-9.
+[[nodiscard]] bool is_certified(const Solution& solution);
 
 /// The settled state as a solution, with its residuals.
 [[nodiscard]] Solution make_solution(const SolverState& state);

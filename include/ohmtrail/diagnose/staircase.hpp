@@ -4,6 +4,7 @@
 #include <tl/expected.hpp>
 #include <vector>
 
+#include "ohmtrail/netlist/system.hpp"
 #include "ohmtrail/solve/case_solution.hpp"
 
 /// The voltage along the path from the supply through one load and back, step by step.
@@ -27,11 +28,13 @@ struct Staircase {
   double terminal = 0;          ///< V at the supply's posts, as found
   std::optional<double> limit;  ///< V that may be lost between the posts and the load; empty for test loads
   bool as_rated_known = false;
-  std::vector<Step> steps;  ///< the supply first, then path, load, and the way back
+  std::vector<Step>
+      steps;  ///< the supply's batteries from its minus up, the way to the load, the load, the way back
 };
 
-/// The same network with every element at its sound resistance (unknown ones as found).
-[[nodiscard]] network::Network as_rated(network::Network network);
+/// The same network with every element at its sound resistance (unknown ones, and the batteries' charge, as
+/// found).
+[[nodiscard]] network::Network as_rated(const netlist::System& system, network::Network network);
 
 /// The staircase of the load with this element index; empty where it does not run or has no supply.
 /// `rated` is the solution of `as_rated` of the same network, or null.

@@ -45,14 +45,28 @@ class Solver {
   /// Newton from `start` (the last solution by default), upper branch of constant-power loads.
   [[nodiscard]] tl::expected<Solution, Failure> solve();
 
-  /// After a successful solve: the response of every point's voltage to amperes drawn out of points.
-  /// `injection` is per point, in A into the point; returns V per point. One back-substitution.
+  // What follows holds at the state of the last successful solve, whose solution must have no `collapse`.
+  // Loads that dropped out stay out, and regulators and diodes stay as they are.
+
+  /// The response of every point's voltage to currents: `injection` is per point, in A into the point;
+  /// returns V per point. One back-substitution; converters' inputs take what they took.
   [[nodiscard]] std::vector<double> respond(const std::vector<double>& injection) const;
 
-  /// After a successful solve: one back-substitution each (the Jacobian is symmetric: the adjoint is the
-  /// response).
+  /// One back-substitution each (the Jacobian is symmetric: the adjoint is the response), and one more for
+  /// every converter. Branches of 0 Ω have their one-sided derivative, 0 where others of 0 Ω bridge them.
   [[nodiscard]] Gradient gradient_of_voltage(int red, int black) const;
   [[nodiscard]] Gradient gradient_of_current(int branch) const;
+
+  /// The solution with one resistance changed, for any change. The factor is kept: a rank-one correction of
+  /// it (Sherman–Morrison) is iterated to the full accuracy of `solve`; where that stalls, or a load,
+  /// regulator or diode changes its state, the circuit is solved anew. This solver is left as it was.
+  [[nodiscard]] tl::expected<Solution, Failure> with_resistance(int branch, double ohms);
+
+  /// For each branch b: estimate of the volts that branch `load` gains when b alone has resistance[b]. From
+  /// the circuit made linear at the present state, with the whole change of b's current: exact where nothing
+  /// but resistors, sources and constant currents is there. One selected inversion, shared by all calls until
+  /// the next solve, and one back-substitution. 0 for branches without resistance.
+  [[nodiscard]] std::vector<double> estimate_gains(int load, const std::vector<double>& resistance) const;
 
  private:
   std::unique_ptr<SolverState> state_;

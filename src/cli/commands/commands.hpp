@@ -10,6 +10,7 @@ namespace commands {
 extern const Command check;
 extern const Command solve;
 extern const Command rank;
+extern const Command bank;
 extern const Command draw;
 extern const Command report;
 extern const Command tables;

@@ -5,7 +5,7 @@
 namespace ohmtrail::cli {
 
 std::span<const Command* const> all_commands() {
-  static constexpr std::array all{&commands::tables};
+  static constexpr std::array all{&commands::bank, &commands::tables};
   return all;
 }
 

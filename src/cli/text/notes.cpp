@@ -32,7 +32,10 @@ std::vector<Shared> gathered(const std::vector<network::Assumption>& all) {
 }  // namespace
 
 void show_assumptions(Sheet& sheet, const std::vector<solve::CaseSolution>& solved) {
-  const std::vector<network::Assumption> all = assumptions_of(solved);
+  show_assumptions(sheet, assumptions_of(solved));
+}
+
+void show_assumptions(Sheet& sheet, const std::vector<network::Assumption>& all) {
   if (all.empty()) return;
   sheet.line();
   sheet.line("Assumed, because the file does not say");

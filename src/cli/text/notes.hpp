@@ -7,6 +7,7 @@
 namespace ohmtrail::cli {
 
 /// What was assumed, in a few lines: assumptions that read alike are told once, with how many they are.
+void show_assumptions(Sheet& sheet, const std::vector<network::Assumption>& all);
 void show_assumptions(Sheet& sheet, const std::vector<solve::CaseSolution>& solved);
 
 /// What can burn, gas or shock, and who decides.

@@ -1,0 +1,55 @@
+#include "cure.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "index.hpp"
+
+namespace ohmtrail::diagnose {
+namespace {
+
+/// Below this share of the largest current a current is rounding.
+constexpr double no_current = 1e-13;
+
+void apply(const Cure& cure, solve::Branch& branch) {
+  branch.resistance = cure.resistance;
+  if (cure.open_circuit) branch.size = *cure.open_circuit;
+  if (cure.heating) branch.heating = *cure.heating;
+}
+
+}  // namespace
+
+WhatIf::WhatIf(const solve::CaseSolution& solved)
+    : solved_(solved), circuit_(solve::circuit_of(solved.network)) {
+  for (const double current : solved.solution.current)
+    largest_current_ = std::max(largest_current_, std::abs(current));
+}
+
+bool WhatIf::without_effect(const Cure& cure) const {
+  const double current = std::abs(at(solved_.solution.current, cure.element));
+  return !cure.open_circuit && current <= no_current * largest_current_;
+}
+
+std::optional<Gain> WhatIf::best_gain_between(const std::vector<double>& before,
+                                              const std::vector<double>& after) const {
+  std::optional<Gain> best;
+  for (std::size_t k = 0; k < solved_.loads.size(); ++k) {
+    const auto& load = solved_.loads[k];
+    if (!load.running) continue;
+    const double volts = at(after, load.element) - at(before, load.element);
+    if (!best || volts > best->volts) best = Gain{static_cast<int>(k), volts};
+  }
+  return best;
+}
+
+std::optional<Gain> WhatIf::best_gain(const Cure& cure) const {
+  const auto& before = solved_.solution.drop;
+  if (without_effect(cure)) return best_gain_between(before, before);
+  solve::Circuit cured = circuit_;
+  apply(cure, at(cured.branches, cure.element));
+  const auto after = solve::Solver(std::move(cured)).solve();
+  if (!after) return std::nullopt;
+  return best_gain_between(before, after->drop);
+}
+
+}  // namespace ohmtrail::diagnose

@@ -1,0 +1,44 @@
+#pragma once
+#include <optional>
+#include <vector>
+
+#include "ohmtrail/netlist/system.hpp"
+#include "ohmtrail/solve/case_solution.hpp"
+
+namespace ohmtrail::diagnose {
+
+/// One element of a circuit made good. What is empty stays as found.
+struct Cure {
+  int element = -1;
+  double resistance = 0;                  ///< Ω; wires with a temperature coefficient: at 20 °C
+  std::optional<double> open_circuit;     ///< V, batteries
+  std::optional<solve::Heating> heating;  ///< wires
+};
+
+/// Volts that a load gets back; `load` is a position in CaseSolution::loads.
+struct Gain {
+  int load = -1;
+  double volts = 0;
+};
+
+/// The circuit of one solved case, solved again with single elements made good.
+class WhatIf {
+ public:
+  explicit WhatIf(const solve::CaseSolution& solved);
+
+  /// The running load that gains most from this one cure, the first of equals; empty where none runs, or the
+  /// cured circuit has no solution. A full solve of the changed circuit, not an estimate.
+  [[nodiscard]] std::optional<Gain> best_gain(const Cure& cure) const;
+
+ private:
+  /// An element that carries nothing changes nothing by its resistance.
+  [[nodiscard]] bool without_effect(const Cure& cure) const;
+  [[nodiscard]] std::optional<Gain> best_gain_between(const std::vector<double>& before,
+                                                      const std::vector<double>& after) const;
+
+  const solve::CaseSolution& solved_;
+  solve::Circuit circuit_;
+  double largest_current_ = 0;
+};
+
+}  // namespace ohmtrail::diagnose

@@ -1,0 +1,183 @@
+#include "ohmtrail/diagnose/rank.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <cmath>
+#include <limits>
+
+#include "fault.hpp"
+#include "fix.hpp"
+#include "index.hpp"
+#include "joint_heat.hpp"
+#include "undersized.hpp"
+
+namespace ohmtrail::diagnose {
+namespace {
+
+using network::Role;
+
+/// One row with what orders it.
+struct Row {
+  HotSpot spot;
+  int element = -1;
+  const solve::CaseSolution* solved = nullptr;
+};
+
+/// A missing value stands below every number.
+double or_lowest(const std::optional<double>& value) {
+  return value.value_or(-std::numeric_limits<double>::infinity());
+}
+
+double volts_of(const HotSpot& spot) {
+  return spot.recoverable ? spot.recoverable->volts : -std::numeric_limits<double>::infinity();
+}
+
+std::optional<std::string> wire_warning(double celsius, double rating) {
+  if (!(celsius > rating)) return std::nullopt;
+  return fmt::format("about {:.0f} °C: above the {:.0f} °C that its insulation is rated for", celsius,
+                     rating);
+}
+
+void add_temperature(HotSpot& spot, const netlist::System& system, const solve::CaseSolution& solved,
+                     const JointHeat& heat, int index) {
+  const double own = at(solved.solution.temperature, index);
+  if (std::isfinite(own)) spot.temperature = own;
+  if (spot.role == Role::wire) {
+    const auto run = at(solved.network.elements, index).origin.index;
+    spot.heat_warning = wire_warning(own, system.runs[run].insulation.celsius());
+  } else if (const auto joint = heat.of(index)) {
+    spot.temperature = joint->celsius;
+    spot.heat_warning = heat_warning(*joint);
+  }
+}
+
+/// What the case says of the element, without the what-if.
+HotSpot as_found(const Fault& fault, const solve::CaseSolution& solved) {
+  const int k = fault.cure.element;
+  const auto& element = at(solved.network.elements, k);
+  HotSpot spot;
+  spot.id = element.id;
+  spot.role = element.role;
+  spot.cause = fault.cause;
+  spot.in_case = solved.network.case_name;
+  spot.current = at(solved.solution.current, k);
+  spot.drop = at(solved.solution.drop, k);
+  spot.heat = at(solved.solution.heat, k);
+  spot.resistance = at(solved.solution.resistance, k);
+  spot.sound_resistance = fault.sound_resistance;
+  spot.excess = fault.excess;
+  spot.better_gauge = fault.better_gauge;
+  return spot;
+}
+
+std::vector<Fault> faults_in(const netlist::System& system, const solve::CaseSolution& solved) {
+  auto faults = undersized(system, solved);
+  for (int k = 0; k < static_cast<int>(solved.network.elements.size()); ++k)
+    if (auto fault = fault_of(system, solved, k)) faults.push_back(std::move(*fault));
+  std::sort(faults.begin(), faults.end(),
+            [](const Fault& a, const Fault& b) { return a.cure.element < b.cure.element; });
+  return faults;
+}
+
+Row row_of(const Fault& fault, const WhatIf& what_if, const solve::CaseSolution& solved) {
+  Row row{as_found(fault, solved), fault.cure.element, &solved};
+  if (const auto gain = what_if.best_gain(fault.cure)) {
+    const auto& load = at(solved.loads, gain->load);
+    row.spot.recoverable = Recoverable{at(solved.network.elements, load.element).id, gain->volts};
+  }
+  return row;
+}
+
+/// Rows by element index: every case builds the same elements in the same order.
+void keep_better(std::map<int, Row>& rows, Row row) {
+  const auto [place, is_new] = rows.try_emplace(row.element, row);
+  if (!is_new && volts_of(row.spot) > volts_of(place->second.spot)) place->second = std::move(row);
+}
+
+std::map<int, Row> best_rows(const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
+                             const RankOptions& options) {
+  std::map<int, Row> rows;
+  for (const auto& one : solved) {
+    if (!options.only_case.empty() && one.network.case_name != options.only_case) continue;
+    const WhatIf what_if(one);
+    const JointHeat heat(system, one);
+    for (const auto& fault : faults_in(system, one)) {
+      auto row = row_of(fault, what_if, one);
+      add_temperature(row.spot, system, one, heat, row.element);
+      keep_better(rows, std::move(row));
+    }
+  }
+  return rows;
+}
+
+double hours_a_day(const netlist::System& system, const std::string& case_name) {
+  const auto found = std::find_if(system.cases.begin(), system.cases.end(),
+                                  [&](const netlist::Case& one) { return one.name == case_name; });
+  constexpr double seconds_an_hour = 3600;
+  return found == system.cases.end() || !found->per_day ? 0 : found->per_day->si() / seconds_an_hour;
+}
+
+/// I² times the excess, over the hours of every case that says how long it lasts.
+std::optional<DailyWaste> waste_of(const netlist::System& system,
+                                   const std::vector<solve::CaseSolution>& solved, const Row& row) {
+  if (!row.spot.excess) return std::nullopt;
+  double hours = 0, watt_hours = 0;
+  for (const auto& one : solved) {
+    const double lasts = hours_a_day(system, one.network.case_name);
+    const double current = at(one.solution.current, row.element);
+    hours += lasts;
+    watt_hours += lasts * current * current * *row.spot.excess;
+  }
+  if (hours <= 0) return std::nullopt;
+  return DailyWaste{watt_hours, watt_hours / system.info.nominal.si()};
+}
+
+void set_likelihood(HotSpot& spot, const RankOptions& options) {
+  const auto found = options.fault_probability.find(spot.id);
+  if (found != options.fault_probability.end()) spot.likelihood = found->second;
+}
+
+void set_fix(HotSpot& spot, const netlist::System& system, const Row& row) {
+  FixContext context{system, at(row.solved->network.elements, row.element), spot.better_gauge};
+  context.burns = spot.temperature && *spot.temperature >= touch_limit_celsius;
+  if (spot.sound_resistance && *spot.sound_resistance > 0)
+    context.resistance_over_sound = spot.resistance / *spot.sound_resistance;
+  spot.fix = fix(spot.cause, context);
+}
+
+bool worse(const HotSpot& a, const HotSpot& b, RankBy by) {
+  switch (by) {
+    case RankBy::volts:
+      return std::pair(volts_of(a), a.heat) > std::pair(volts_of(b), b.heat);
+    case RankBy::heat:
+      return std::pair(a.heat, volts_of(a)) > std::pair(b.heat, volts_of(b));
+    case RankBy::temperature:
+      return std::pair(or_lowest(a.temperature), a.heat) > std::pair(or_lowest(b.temperature), b.heat);
+  }
+  return false;
+}
+
+void order(std::vector<HotSpot>& spots, const RankOptions& options) {
+  std::stable_sort(spots.begin(), spots.end(),
+                   [&](const HotSpot& a, const HotSpot& b) { return worse(a, b, options.by); });
+  if (options.top && spots.size() > *options.top) spots.resize(*options.top);
+  for (std::size_t k = 0; k < spots.size(); ++k) spots[k].rank = static_cast<int>(k) + 1;
+}
+
+}  // namespace
+
+std::vector<HotSpot> rank(const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
+                          const RankOptions& options) {
+  std::vector<HotSpot> spots;
+  for (auto& [element, row] : best_rows(system, solved, options)) {
+    set_likelihood(row.spot, options);
+    set_fix(row.spot, system, row);
+    row.spot.waste = waste_of(system, solved, row);
+    spots.push_back(std::move(row.spot));
+  }
+  order(spots, options);
+  return spots;
+}
+
+}  // namespace ohmtrail::diagnose

@@ -1,0 +1,178 @@
+#include "undersized.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "index.hpp"
+#include "ohmtrail/diagnose/staircase.hpp"
+#include "ohmtrail/trade/conductor.hpp"
+#include "ohmtrail/trade/gauge.hpp"
+#include "route.hpp"
+
+namespace ohmtrail::diagnose {
+namespace {
+
+using network::Element;
+using network::Role;
+using Runs = std::vector<std::size_t>;
+
+/// A size that may be bought.
+struct Offer {
+  trade::Gauge gauge;
+  std::string name;
+};
+
+std::vector<Offer> offers(const netlist::System& system) {
+  std::vector<Offer> list;
+  for (const auto& cable : system.cable_list) list.push_back({cable.gauge, cable.gauge_as_written});
+  constexpr int thinnest = 18, thickest = -3;  // 4/0
+  if (list.empty())
+    for (int number = thinnest; number >= thickest; --number)
+      list.push_back({trade::awg(number), trade::print(trade::awg(number))});
+  std::stable_sort(list.begin(), list.end(),
+                   [](const Offer& a, const Offer& b) { return a.gauge.area < b.gauge.area; });
+  return list;
+}
+
+bool at_table_value(const Element& element) {
+  return element.role == Role::wire && element.active && element.sound_from_table && element.sound &&
+         element.resistance <= *element.sound;
+}
+
+/// Runs whose wire stands at its table value on the load's route, in route order.
+Runs runs_on(const solve::CaseSolution& found, const Route& way) {
+  Runs runs;
+  for (const auto& leg : way.legs()) {
+    const auto& element = at(found.network.elements, leg.element);
+    if (!at_table_value(element)) continue;
+    if (std::find(runs.begin(), runs.end(), element.origin.index) == runs.end())
+      runs.push_back(element.origin.index);
+  }
+  return runs;
+}
+
+const netlist::Case* case_named(const netlist::System& system, const std::string& name) {
+  const auto found = std::find_if(system.cases.begin(), system.cases.end(),
+                                  [&](const netlist::Case& one) { return one.name == name; });
+  return found == system.cases.end() ? nullptr : &*found;
+}
+
+bool breaks_limit(const solve::LoadResult& load) {
+  return load.running && std::isfinite(load.limit_fraction) && !load.within;
+}
+
+/// One case of a system, asked again and again with other gauges and everything else sound.
+class Regauge {
+ public:
+  Regauge(const netlist::System& system, const netlist::Case& in_case)
+      : system_(system), in_case_(in_case), offers_(offers(system)) {}
+
+  /// The smallest offer that brings the load inside its limit when it replaces every thinner one of `runs`;
+  /// null: none does.
+  const Offer* smallest_cure(const Runs& runs, int load) const {
+    if (!cures(runs, offers_.back(), load)) return nullptr;
+    const auto larger = std::find_if(offers_.begin(), offers_.end(), [&](const Offer& offer) {
+      return thinner_than(runs, offer) && cures(runs, offer, load);
+    });
+    return larger == offers_.end() ? nullptr : &*larger;
+  }
+
+  network::Network with(const Runs& runs, const Offer& offer) const {
+    netlist::System changed = system_;
+    for (const auto run : runs)
+      if (changed.runs[run].gauge.area < offer.gauge.area) changed.runs[run].gauge = offer.gauge;
+    return network::build(changed, in_case_);
+  }
+
+ private:
+  bool thinner_than(const Runs& runs, const Offer& offer) const {
+    return std::any_of(runs.begin(), runs.end(),
+                       [&](std::size_t run) { return system_.runs[run].gauge.area < offer.gauge.area; });
+  }
+
+  bool cures(const Runs& runs, const Offer& offer, int load) const {
+    const auto solved = solve::solve_case(as_rated(system_, with(runs, offer)));
+    return solved &&
+           std::any_of(solved->loads.begin(), solved->loads.end(), [&](const solve::LoadResult& one) {
+             return one.element == load && one.running && one.within;
+           });
+  }
+
+  const netlist::System& system_;
+  const netlist::Case& in_case_;
+  std::vector<Offer> offers_;
+};
+
+/// Against the larger wire at the temperature that this one has.
+Fault fault_from(const solve::CaseSolution& found, int index, const Element& larger, const Offer& offer) {
+  const auto& element = at(found.network.elements, index);
+  const double used = at(found.solution.resistance, index);
+  Fault fault;
+  fault.cause = Cause::undersized;
+  fault.sound_resistance = used * units::ratio(*element.sound, element.resistance);
+  fault.excess = used * (1 - larger.resistance.si() / element.resistance.si());
+  fault.cure = Cure{index, larger.resistance.si(), std::nullopt, std::nullopt};
+  if (const auto& heat = larger.heating)
+    fault.cure.heating = solve::Heating{heat->temperature_coefficient, heat->ambient.celsius(),
+                                        heat->rise_at_rated.si(), heat->rated.si()};
+  fault.better_gauge = offer.name;
+  return fault;
+}
+
+/// Faults by element: where several loads call for different gauges the largest stands.
+using Faults = std::map<int, Fault>;
+
+void keep_larger(Faults& faults, Fault fault) {
+  const auto [place, is_new] = faults.try_emplace(fault.cure.element, fault);
+  if (!is_new && fault.cure.resistance < place->second.cure.resistance) place->second = std::move(fault);
+}
+
+bool belongs_to(const Element& element, const Runs& runs) {
+  return std::find(runs.begin(), runs.end(), element.origin.index) != runs.end();
+}
+
+void add_faults(Faults& faults, const solve::CaseSolution& found, const Regauge& regauge, const Runs& runs,
+                const Offer& offer) {
+  const auto larger = regauge.with(runs, offer);
+  for (int k = 0; k < static_cast<int>(found.network.elements.size()); ++k) {
+    const auto& element = at(found.network.elements, k);
+    if (!at_table_value(element) || !belongs_to(element, runs)) continue;
+    const auto& thicker = at(larger.elements, k);
+    if (thicker.resistance < element.resistance) keep_larger(faults, fault_from(found, k, thicker, offer));
+  }
+}
+
+/// One run alone where that is enough, else all of them together.
+void blame(Faults& faults, const solve::CaseSolution& found, const Regauge& regauge, const Runs& runs,
+           int load) {
+  bool one_is_enough = false;
+  for (const auto run : runs) {
+    const auto* offer = regauge.smallest_cure({run}, load);
+    if (offer) add_faults(faults, found, regauge, {run}, *offer);
+    one_is_enough = one_is_enough || offer;
+  }
+  if (one_is_enough) return;
+  if (const auto* offer = regauge.smallest_cure(runs, load)) add_faults(faults, found, regauge, runs, *offer);
+}
+
+}  // namespace
+
+std::vector<Fault> undersized(const netlist::System& system, const solve::CaseSolution& solved) {
+  const auto* in_case = case_named(system, solved.network.case_name);
+  if (!in_case || std::none_of(solved.loads.begin(), solved.loads.end(), breaks_limit)) return {};
+  const auto rated = solve::solve_case(as_rated(system, solved.network));
+  if (!rated) return {};
+  const Regauge regauge(system, *in_case);
+  Faults faults;
+  for (std::size_t k = 0; k < solved.loads.size(); ++k) {
+    if (!breaks_limit(solved.loads[k]) || !breaks_limit(rated->loads[k])) continue;
+    const auto way = route(*rated, rated->loads[k]);
+    if (way) blame(faults, solved, regauge, runs_on(solved, *way), rated->loads[k].element);
+  }
+  std::vector<Fault> list;
+  for (auto& [element, fault] : faults) list.push_back(std::move(fault));
+  return list;
+}
+
+}  // namespace ohmtrail::diagnose
