@@ -39,11 +39,13 @@ const Book iso_book{tables::iso_source, tables::iso_ratings, tables::iso_engine_
 const std::vector<Size>& sizes(const Book& book) {
   static const std::vector<Size> by_awg = [] {
     std::vector<Size> result;
+    result.reserve(tables::cfr_rows.size());
     for (const auto& row : tables::cfr_rows) result.push_back({awg(row.awg), row.amps});
     return result;
   }();
   static const std::vector<Size> by_mm2 = [] {
     std::vector<Size> result;
+    result.reserve(tables::iso_rows.size());
     for (const auto& row : tables::iso_rows) result.push_back({metric(row.square_millimetres), row.amps});
     return result;
   }();

@@ -79,6 +79,7 @@ FuseLimits usual_fuse_limits(FuseForm form) {
 const std::vector<TimeGate>& blade_time_gates() {
   static const std::vector<TimeGate> gates = [] {
     std::vector<TimeGate> result;
+    result.reserve(tables::blade_gates.size());
     for (const auto& row : tables::blade_gates)
       result.push_back({row.percent / 100, Time{row.min_seconds},
                         row.max_seconds > 0 ? std::optional(Time{row.max_seconds}) : std::nullopt});

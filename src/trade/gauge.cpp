@@ -28,6 +28,7 @@ std::vector<Gauge> all_awg() {
 
 std::vector<Gauge> all_sae() {
   std::vector<Gauge> gauges;
+  gauges.reserve(tables::sae_rows.size());
   for (const tables::SaeRow& row : tables::sae_rows)
     gauges.push_back({GaugeSystem::sae, row.number, tables::sae_area(row)});
   return gauges;
@@ -35,6 +36,7 @@ std::vector<Gauge> all_sae() {
 
 std::vector<Gauge> all_metric() {
   std::vector<Gauge> gauges;
+  gauges.reserve(tables::metric_sizes.size());
   for (const double mm2 : tables::metric_sizes) gauges.push_back({GaugeSystem::metric, 0, Area{mm2 * 1e-6}});
   return gauges;
 }

@@ -64,16 +64,16 @@ Table fuses_table() {
                {"rating", "A"},
                {"cold resistance", "mohm"},
                {"drop at rated current, hot", "mV"},
-               {"source", ""}},
+               {"how known", ""}},
               {},
-              "each row its own",
+              "blade up to 40 A: " + std::string(blade_source) + "; all others: " + std::string(fuse_source),
               {"a fuse near its rating is 1.3 to 1.7 times its cold resistance"}};
   for (const BladeRow& row : blade_rows)
     table.rows.push_back(
-        {words("blade"), row.rating, row.milliohm, row.millivolts_at_rated, words(blade_source)});
+        {words("blade"), row.rating, row.milliohm, row.millivolts_at_rated, words("from memory")});
   for (const double rating : {50.0, 60.0, 80.0, 100.0, 150.0, 200.0, 250.0, 300.0, 400.0, 500.0})
     table.rows.push_back({words("every other"), rating, figures(fuse_cold_millivolts / rating, 3),
-                          fuse_hot_millivolts, words(fuse_source)});
+                          fuse_hot_millivolts, words("estimate, ±40 %")});
   return table;
 }
 
