@@ -77,19 +77,33 @@ std::string fitted(std::string_view text, double size, bool bold, double width) 
   return measure(whole, size, bold).width <= width ? whole : cut(whole, size, bold, width);
 }
 
+namespace {
+
+/// Bytes of `text` that fill a line: up to a space where one is in reach, else up to the last letter that
+/// fits.
+std::size_t line_end(const std::string& text, double size, bool bold, double width) {
+  std::size_t best = 0;
+  for (std::size_t at = text.find(' '); at != std::string::npos; at = text.find(' ', at + 1)) {
+    if (measure(text.substr(0, at), size, bold).width > width) break;
+    best = at;
+  }
+  if (best > 0) return best;
+  std::size_t end = text.size() < 4 ? text.size() : character_start(text, text.size() - 1);
+  while (end > 4 && measure(text.substr(0, end), size, bold).width > width)
+    end = character_start(text, end - 1);
+  return end;
+}
+
+}  // namespace
+
 std::vector<std::string> wrapped(std::string_view text, double size, bool bold, double width,
                                  std::size_t lines) {
   std::vector<std::string> result;
   std::string rest = clean(text);
   while (!rest.empty() && result.size() + 1 < lines && measure(rest, size, bold).width > width) {
-    std::size_t best = 0;
-    for (std::size_t at = rest.find(' '); at != std::string::npos; at = rest.find(' ', at + 1)) {
-      if (measure(rest.substr(0, at), size, bold).width > width) break;
-      best = at;
-    }
-    if (best == 0) break;
-    result.push_back(rest.substr(0, best));
-    rest.erase(0, best + 1);
+    const std::size_t end = line_end(rest, size, bold, width);
+    result.push_back(rest.substr(0, end));
+    rest.erase(0, end < rest.size() && rest[end] == ' ' ? end + 1 : end);
   }
   if (!rest.empty()) result.push_back(fitted(rest, size, bold, width));
   return result;

@@ -7,8 +7,10 @@
 
 #include "render/painter.hpp"
 #include "render/paper.hpp"
+#include "render/pdf_catalog.hpp"
 #include "render/surface.hpp"
 #include "render/svg.hpp"
+#include "render/text.hpp"
 
 namespace ohmtrail::render {
 namespace {
@@ -37,6 +39,7 @@ std::string pdf(const Scene& scene) {
   require_success(cairo_status(cr.get()));
   cairo_surface_finish(surface.get());
   require_success(cairo_surface_status(surface.get()));
+  set_language(bytes, std::string(text::language));
   return bytes;
 }
 

@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "ohmtrail/diagnose/bank.hpp"
 #include "ohmtrail/diagnose/finding.hpp"
 #include "ohmtrail/diagnose/hot_spot.hpp"
 #include "ohmtrail/diagnose/split.hpp"
@@ -14,6 +15,16 @@
 /// The paper that a customer keeps: what was found, what to do, in which order, and how it is known.
 namespace ohmtrail::render {
 
+/// Between which bounds a load's voltage loss lies with 90 % probability, given the readings; shares of its
+/// nominal voltage.
+struct LossInterval {
+  std::string in_case, load;
+  double low = 0, high = 0;
+};
+
+/// Whether a limit is met, broken, or not decidable because the interval straddles it; in words.
+[[nodiscard]] std::string_view limit_verdict(const solve::LoadResult& load, const LossInterval* interval);
+
 /// Everything that a report tells. Plain results of the layers to the left; nothing is computed here.
 struct ReportInput {
   netlist::System system;
@@ -22,6 +33,8 @@ struct ReportInput {
   std::vector<diagnose::SagSplit> splits;        ///< of every case
   std::vector<diagnose::Finding> findings;       ///< worst first
   std::optional<diagnose::Staircase> staircase;  ///< of the load that `worst_split` names
+  std::optional<diagnose::Bank> bank;            ///< the batteries' own tests
+  std::vector<LossInterval> loss_intervals;      ///< where readings give them
   bool inferred = false;  ///< resistances come from readings, not from the file's values alone
 };
 
@@ -31,7 +44,10 @@ struct ReportInput {
                                                      const std::vector<solve::CaseSolution>& solved,
                                                      const std::vector<diagnose::SagSplit>& splits);
 
-/// PDF of a few pages.
+/// The pages as drawings, before they become a PDF.
+[[nodiscard]] std::vector<Scene> report_pages(const ReportInput& input, Paper paper = Paper::a4);
+
+/// PDF of a few pages: text selectable, fonts embedded, title and language set.
 [[nodiscard]] std::string report_pdf(const ReportInput& input, Paper paper = Paper::a4);
 
 /// One self-contained HTML file without script; the pictures are SVG inside it.

@@ -1,0 +1,127 @@
+#include "render/bank.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "ohmtrail/trade/battery_charge.hpp"
+#include "ohmtrail/trade/battery_limits.hpp"
+#include "render/canvas.hpp"
+#include "render/lettering.hpp"
+#include "render/number.hpp"
+#include "render/text.hpp"
+#include "render/words.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+constexpr double tile_height = 118, tile_gap = 12, least_tile = 150, plot_top = 34, plot_height = 56;
+constexpr Lettering small{6.6, false, palette::quiet};
+constexpr Lettering title{8.6, true, palette::ink};
+// From a cell without charge to the strongest acid in use.
+constexpr double gravity_low = 1.10, gravity_high = 1.30;
+
+bool tested(const netlist::Battery& battery) {
+  const netlist::BatteryChecks& c = battery.checks;
+  return c.rest || c.load_test || c.tester || !c.cells.empty() || c.top_leak;
+}
+
+double height_of(double gravity) {
+  const double share = (gravity - gravity_low) / (gravity_high - gravity_low);
+  return std::clamp(share, 0.02, 1.0) * plot_height;
+}
+
+class Tile {
+ public:
+  Tile(Scene& scene, const netlist::Battery& battery, const Box& box)
+      : scene_(scene), battery_(battery), box_(box), group_(add_group(scene, battery.id, battery.id)) {}
+
+  void draw() {
+    fill_box(scene_, Kind::furniture, group_, box_, palette::paper, {palette::hair, 0.8, false});
+    const Box nominal = write(scene_, Kind::label, group_, {box_.right() - 8, box_.y + 11},
+                              fmt::format("{:g}\u202FV", battery_.nominal.si()), small, Align::right);
+    write(scene_, Kind::label, group_, {box_.x + 8, box_.y + 11},
+          fitted(battery_.id, title.size, true, nominal.x - box_.x - 14), title);
+    if (!tested(battery_))
+      write(scene_, Kind::label, group_, {box_.x + 8, box_.y + 26}, std::string(text::bank_no_checks), small);
+    draw_volts();
+    draw_cells();
+  }
+
+ private:
+  void draw_volts() {
+    double x = box_.x + 8;
+    const auto told = [&](double volts_, const std::string& when) {
+      const Box amount = write(scene_, Kind::label, group_, {x, box_.y + 25}, standing_volts(volts_),
+                               {8, true, palette::ink});
+      x = write(scene_, Kind::label, group_, {amount.right() + 3, box_.y + 25}, when, small).right() + 9;
+    };
+    if (battery_.checks.rest) told(battery_.checks.rest->volts.si(), std::string(text::bank_at_rest));
+    if (battery_.checks.load_test)
+      told(battery_.checks.load_test->volts.si(),
+           filled(text::bank_loaded, amperes(battery_.checks.load_test->amps.si())));
+    if (battery_.checks.rest && battery_.checks.rest->temperature)
+      write(scene_, Kind::label, group_, {box_.x + 8, box_.bottom() - 7},
+            filled(text::bank_temperature, celsius(battery_.checks.rest->temperature->celsius())), small);
+  }
+
+  void draw_cells() {
+    const auto& cells = battery_.checks.cells;
+    if (cells.empty()) return;
+    const double left = box_.x + 8, right = box_.right() - 8, base = box_.y + plot_top + plot_height;
+    // Healthy: charged enough to be worth a load test, up to a full cell.
+    const double low = base - height_of(trade::least_gravity_before_load_test);
+    const double high = base - height_of(trade::gravity_at_charge(units::Fraction{1}) + 0.015);
+    fill_box(scene_, Kind::furniture, group_, {left, high, right - left, low - high}, {0.90, 0.95, 0.93});
+    draw_line(scene_, Kind::furniture, group_, {{left, base}, {right, base}}, {palette::quiet, 0.7, false});
+    const double pitch = (right - left) / static_cast<double>(cells.size());
+    for (std::size_t k = 0; k < cells.size(); ++k)
+      draw_cell(cells[k], left + pitch * (static_cast<double>(k) + 0.5), std::min(18.0, pitch * 0.62), base);
+  }
+
+  void draw_cell(const netlist::CellCheck& cell, double x, double width, double base) {
+    if (!cell.specific_gravity) return;
+    const double gravity = cell.temperature
+                               ? trade::gravity_at_reference(*cell.specific_gravity, *cell.temperature)
+                               : *cell.specific_gravity;
+    const bool healthy = gravity >= trade::least_gravity_before_load_test;
+    const double height = height_of(gravity);
+    fill_box(scene_, Kind::symbol, group_, {x - width / 2, base - height, width, height},
+             healthy ? palette::sound : palette::alarm);
+    write(scene_, Kind::label, group_, {x, base + 6}, fmt::format("{:.3f}", gravity),
+          {6, false, palette::ink}, Align::middle);
+  }
+
+  Scene& scene_;
+  const netlist::Battery& battery_;
+  Box box_;
+  int group_;
+};
+
+}  // namespace
+
+bool has_checks(const netlist::System& system) {
+  return std::any_of(system.batteries.begin(), system.batteries.end(), tested);
+}
+
+Scene bank_picture(const netlist::System& system, double width) {
+  Scene scene;
+  scene.title = std::string(text::bank_title) + ": " + system.info.name;
+  scene.width = width;
+  const auto across =
+      std::max<std::size_t>(1, static_cast<std::size_t>((width + tile_gap) / (least_tile + tile_gap)));
+  const double tile = (width - tile_gap * static_cast<double>(across - 1)) / static_cast<double>(across);
+  double y = 0;
+  for (std::size_t k = 0; k < system.batteries.size(); ++k) {
+    const auto column = static_cast<double>(k % across);
+    y = std::floor(static_cast<double>(k / across)) * (tile_height + tile_gap);
+    Tile(scene, system.batteries[k], {column * (tile + tile_gap), y, tile, tile_height}).draw();
+  }
+  y += tile_height + 10;
+  fill_box(scene, Kind::furniture, -1, {0, y - 4, 14, 8}, {0.90, 0.95, 0.93});
+  const Box band = write(scene, Kind::label, -1, {19, y}, std::string(text::bank_band), small);
+  write(scene, Kind::label, -1, {band.right() + 16, y}, std::string(text::bank_cells), small);
+  scene.height = y + 8;
+  return scene;
+}
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,14 @@
+#pragma once
+#include "ohmtrail/netlist/system.hpp"
+#include "render/scene.hpp"
+
+namespace ohmtrail::render {
+
+/// Whether any battery was tested at all.
+[[nodiscard]] bool has_checks(const netlist::System& system);
+
+/// The batteries' tests side by side, `width` wide: voltage at rest and under load, the specific gravity of
+/// each cell against the band of a healthy charged one, temperature.
+[[nodiscard]] Scene bank_picture(const netlist::System& system, double width);
+
+}  // namespace ohmtrail::render

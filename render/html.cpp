@@ -1,0 +1,141 @@
+#include <fmt/format.h>
+
+#include "render/clean.hpp"
+#include "render/report_parts.hpp"
+#include "render/svg.hpp"
+#include "render/text.hpp"
+#include "render/words.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+// Narrow screens first; tables become lists of labelled lines there, so that nothing scrolls sideways.
+constexpr std::string_view style = R"(
+:root{--ink:#1c2129;--quiet:#5c636e;--hair:#ccd1d6;--wash:#f4f5f6;--accent:#1c4d78;--alarm:#a32112;--sound:#216b5c}
+*{box-sizing:border-box}
+body{margin:0 auto;padding:20px 16px 48px;max-width:60rem;color:var(--ink);background:#fff;
+font:16px/1.5 Lato,"Helvetica Neue",Arial,sans-serif;overflow-wrap:anywhere}
+header{border-bottom:3px solid var(--accent);margin-bottom:16px;padding-bottom:8px}
+header p{display:flex;justify-content:space-between;gap:12px;margin:0;color:var(--quiet);font-size:.9rem}
+h1{font-size:1.7rem;line-height:1.2;margin:.3rem 0}
+h2{font-size:1.25rem;color:var(--accent);margin:2rem 0 .6rem}
+h3{font-size:1rem;margin:1.2rem 0 .2rem}
+p{margin:.2rem 0 .5rem}
+.quiet{color:var(--quiet)}.small{color:var(--quiet);font-size:.85rem}.alarm{color:var(--alarm);font-weight:700}
+.entry{display:grid;grid-template-columns:6.5rem 1fr;gap:.5rem}.entry>:first-child{color:var(--quiet)}
+.answer{background:var(--wash);border-left:4px solid var(--accent);padding:.7rem 1rem;font-size:1.1rem}
+ol{list-style:none;padding:0;margin:0}
+.step{display:grid;grid-template-columns:2rem 1fr;gap:.6rem;margin-bottom:.9rem}
+.number{width:1.9rem;height:1.9rem;border-radius:50%;background:var(--ink);color:#fff;font-weight:700;text-align:center;
+line-height:1.9rem}
+.gain{color:var(--sound);font-weight:700}
+figure{margin:.6rem 0}
+svg{display:block;width:100%;height:auto}
+table{border-collapse:collapse;width:100%;font-size:.85rem}
+th{text-align:left;color:var(--quiet);border-bottom:2px solid var(--quiet)}
+td,th{padding:.3rem .5rem .3rem 0;vertical-align:top}td{border-bottom:1px solid var(--hair)}
+.right{text-align:right}
+@media(max-width:700px){thead{display:none}tr{display:block;border-bottom:2px solid var(--hair);padding:.4rem 0}
+td{display:grid;grid-template-columns:7rem 1fr;gap:.5rem;border:0;padding:.1rem 0}.right{text-align:left}
+td::before{content:attr(data-label);color:var(--quiet)}}
+@media print{body{max-width:none;font-size:11px}}
+)";
+
+std::string_view class_of(Tone tone) {
+  switch (tone) {
+    case Tone::quiet:
+      return " class=\"quiet\"";
+    case Tone::small:
+      return " class=\"small\"";
+    case Tone::alarm:
+      return " class=\"alarm\"";
+    case Tone::normal:
+      break;
+  }
+  return "";
+}
+
+class HtmlDocument final : public Document {
+ public:
+  explicit HtmlDocument(std::string_view title) {
+    out_ = fmt::format(
+        "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
+        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+        "<link rel=\"icon\" href=\"data:,\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n",
+        text::language, escaped(title), style);
+  }
+
+  void masthead(std::string_view kind, std::string_view date, std::string_view subject) override {
+    add("<header><p><span>{}</span><span>{}</span></p><h1>{}</h1></header>\n", escaped(kind), escaped(date),
+        escaped(subject));
+  }
+  void heading(std::string_view words) override { add("<h2>{}</h2>\n", escaped(words)); }
+  void subheading(std::string_view words, Tone tone) override {
+    add("<h3{}>{}</h3>\n", class_of(tone), escaped(words));
+  }
+  void paragraph(std::string_view words, Tone tone) override {
+    add("<p{}>{}</p>\n", class_of(tone), escaped(words));
+  }
+  void entry(std::string_view label, std::string_view words) override {
+    add("<p class=\"entry\"><span>{}</span><span>{}</span></p>\n", escaped(label), escaped(words));
+  }
+  void callout(const std::vector<std::string>& sentences) override {
+    out_ += "<div class=\"answer\">\n";
+    for (const std::string& sentence : sentences) add("<p>{}</p>\n", escaped(sentence));
+    out_ += "</div>\n";
+  }
+  void numbered(int number, std::optional<double>, std::string_view title, std::string_view words,
+                std::string_view outcome) override {
+    add("<div class=\"step\"><span class=\"number\">{}</span><div><strong>{}</strong><br>{}", number,
+        escaped(title), escaped(words));
+    if (!outcome.empty()) add("<br><span class=\"gain\">{}</span>", escaped(outcome));
+    out_ += "</div></div>\n";
+  }
+  void table(const std::vector<Column>& columns, const Rows& rows) override {
+    out_ += "<table>\n<thead><tr>";
+    for (const Column& column : columns) add("<th{}>{}</th>", aligned(column), escaped(column.title));
+    out_ += "</tr></thead>\n<tbody>\n";
+    for (const auto& row : rows) {
+      out_ += "<tr>";
+      for (std::size_t k = 0; k < columns.size(); ++k)
+        add("<td{} data-label=\"{}\">{}</td>", aligned(columns[k]), escaped(columns[k].title),
+            escaped(row[k]));
+      out_ += "</tr>\n";
+    }
+    out_ += "</tbody>\n</table>\n";
+  }
+  void picture(const Scene& picture) override { add("<figure>\n{}</figure>\n", svg(picture, false)); }
+  void full_picture(std::string_view words, const Scene& whole) override {
+    heading(words);
+    picture(whole);
+  }
+  void keep_together(double) override {}
+  [[nodiscard]] double width() const override { return 500; }
+
+  std::string finish() {
+    out_ += "</body>\n</html>\n";
+    return std::move(out_);
+  }
+
+ private:
+  template <class... Args>
+  void add(fmt::format_string<Args...> pattern, Args&&... args) {
+    fmt::format_to(std::back_inserter(out_), pattern, std::forward<Args>(args)...);
+  }
+
+  static std::string_view aligned(const Column& column) {
+    return column.align == Align::right ? " class=\"right\"" : "";
+  }
+
+  std::string out_;
+};
+
+}  // namespace
+
+std::string report_html(const ReportInput& input) {
+  HtmlDocument document(running_title(input));
+  tell_report(document, input);
+  return document.finish();
+}
+
+}  // namespace ohmtrail::render

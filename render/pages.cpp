@@ -1,0 +1,244 @@
+#include "render/pages.hpp"
+
+#include <algorithm>
+
+#include "render/lettering.hpp"
+#include "render/text.hpp"
+#include "render/words.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+constexpr double leading = 1.42;
+constexpr double label_width = 74;
+constexpr double cell_gap = 9;
+constexpr std::size_t any_number_of_lines = 400;
+
+Lettering style_of(Tone tone) {
+  switch (tone) {
+    case Tone::quiet:
+      return {9.2, false, palette::quiet};
+    case Tone::small:
+      return {7.8, false, palette::quiet};
+    case Tone::alarm:
+      return {9.2, true, palette::alarm};
+    case Tone::normal:
+      break;
+  }
+  return {9.2, false, palette::ink};
+}
+
+constexpr Lettering table_text{7.6, false, palette::ink};
+constexpr Lettering table_title{7.0, true, palette::quiet};
+constexpr Lettering heading_style{14, true, palette::accent};
+
+double line_height(const Lettering& style) {
+  return style.size * leading;
+}
+
+}  // namespace
+
+Pages::Pages(Paper paper) : size_(paper_size(paper)) {
+  new_page();
+}
+
+void Pages::new_page() {
+  pages_.push_back({size_.width, size_.height, {}, {}, {}});
+  y_ = top;
+}
+
+void Pages::need(double height) {
+  if (room() < height && y_ > top + 1) new_page();
+}
+
+void Pages::keep_together(double share_of_page) {
+  need(share_of_page * (size_.height - top - bottom));
+}
+
+void Pages::line(std::string text, double x, const Lettering& style) {
+  write(page(), Kind::label, -1, {x, y_ + line_height(style) / 2}, std::move(text), style);
+}
+
+void Pages::rule(Colour colour, double width_) {
+  draw_line(page(), Kind::furniture, -1, {{side, y_}, {side + width(), y_}}, {colour, width_, false});
+}
+
+void Pages::masthead(std::string_view kind, std::string_view date, std::string_view subject) {
+  constexpr Lettering small{9.2, false, palette::quiet}, large{19, true, palette::ink};
+  const Box right =
+      write(page(), Kind::label, -1, {side + width(), y_ + 6}, std::string(date), small, Align::right);
+  write(page(), Kind::label, -1, {side, y_ + 6}, fitted(kind, small.size, false, right.x - side - 12), small);
+  space(20);
+  for (auto& part : wrapped(subject, large.size, true, width(), 3)) {
+    line(std::move(part), side, large);
+    space(large.size * 1.25);
+  }
+  space(6);
+  rule(palette::accent, 1.6);
+  space(10);
+}
+
+void Pages::heading(std::string_view text) {
+  need(70);
+  if (y_ > top + 1) space(15);
+  line(fitted(text, heading_style.size, true, width()), side, heading_style);
+  space(line_height(heading_style) + 3);
+}
+
+void Pages::subheading(std::string_view text, Tone tone) {
+  const Lettering style{9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink};
+  need(52);
+  space(7);
+  for (auto& part : wrapped(text, style.size, true, width(), any_number_of_lines)) {
+    line(std::move(part), side, style);
+    space(line_height(style));
+  }
+}
+
+void Pages::text_block(std::string_view text, const Lettering& style, double indent) {
+  for (auto& part : wrapped(text, style.size, style.bold, width() - indent, any_number_of_lines)) {
+    need(line_height(style));
+    line(std::move(part), side + indent, style);
+    space(line_height(style));
+  }
+}
+
+void Pages::paragraph(std::string_view text, Tone tone) {
+  text_block(text, style_of(tone), 0);
+  space(3);
+}
+
+void Pages::entry(std::string_view label, std::string_view text) {
+  const Lettering style = style_of(Tone::normal);
+  need(line_height(style) * 2);
+  line(fitted(label, style.size, false, label_width - 8), side, {style.size, false, palette::quiet});
+  text_block(text, style, label_width);
+}
+
+void Pages::callout(const std::vector<std::string>& sentences) {
+  constexpr Lettering style{11, false, palette::ink};
+  constexpr double pad = 12;
+  std::vector<std::string> lines;
+  for (const auto& sentence : sentences)
+    for (auto& part : wrapped(sentence, style.size, false, width() - 2 * pad - 6, any_number_of_lines))
+      lines.push_back(std::move(part));
+  const double height = static_cast<double>(lines.size()) * line_height(style) + 2 * pad - 4;
+  need(height);
+  fill_box(page(), Kind::furniture, -1, {side, y_, width(), height}, palette::wash);
+  fill_box(page(), Kind::furniture, -1, {side, y_, 3, height}, palette::accent);
+  space(pad - 2);
+  for (auto& part : lines) {
+    line(std::move(part), side + pad + 6, style);
+    space(line_height(style));
+  }
+  space(pad);
+}
+
+void Pages::numbered(int number, std::optional<double> likelihood, std::string_view title,
+                     std::string_view text, std::string_view outcome) {
+  constexpr double radius = 8, indent = 26;
+  constexpr Lettering bold{10, true, palette::ink}, gain{9.2, true, palette::sound};
+  need(46);
+  draw_disc(page(), -1, {side + radius, y_ + line_height(bold) / 2}, radius, number, likelihood);
+  text_block(title, bold, indent);
+  text_block(text, style_of(Tone::normal), indent);
+  if (!outcome.empty()) text_block(outcome, gain, indent);
+  space(7);
+}
+
+std::vector<double> Pages::column_widths(const std::vector<Column>& columns) const {
+  double all = 0;
+  for (const Column& column : columns) all += column.share;
+  std::vector<double> widths;
+  for (const Column& column : columns) widths.push_back(width() * column.share / all - cell_gap);
+  widths.back() += cell_gap;
+  return widths;
+}
+
+Pages::Cells Pages::cells(const std::vector<std::string>& texts, const std::vector<double>& widths,
+                          const Lettering& style) const {
+  Cells result;
+  for (std::size_t k = 0; k < widths.size(); ++k)
+    result.push_back(wrapped(texts[k], style.size, style.bold, widths[k], any_number_of_lines));
+  return result;
+}
+
+void Pages::row(const std::vector<Column>& columns, const std::vector<double>& widths, const Cells& cells,
+                const Lettering& style) {
+  double x = side;
+  std::size_t lines = 1;
+  for (std::size_t k = 0; k < columns.size(); ++k) {
+    double y = y_ + line_height(style) / 2 + 1;
+    for (const auto& part : cells[k]) {
+      const double at = columns[k].align == Align::right ? x + widths[k] : x;
+      write(page(), Kind::label, -1, {at, y}, part, style, columns[k].align);
+      y += line_height(style);
+    }
+    lines = std::max(lines, cells[k].size());
+    x += widths[k] + cell_gap;
+  }
+  space(static_cast<double>(lines) * line_height(style) + 4);
+}
+
+void Pages::table_head(const std::vector<Column>& columns, const std::vector<double>& widths) {
+  std::vector<std::string> titles;
+  for (const Column& column : columns) titles.push_back(column.title);
+  row(columns, widths, cells(titles, widths, table_title), table_title);
+  rule(palette::quiet, 0.8);
+  space(3);
+}
+
+void Pages::table(const std::vector<Column>& columns, const Rows& rows) {
+  const std::vector<double> widths = column_widths(columns);
+  need(64);
+  table_head(columns, widths);
+  for (const auto& texts : rows) {
+    Cells row_cells = cells(texts, widths, table_text);
+    std::size_t lines = 1;
+    for (const auto& cell : row_cells) lines = std::max(lines, cell.size());
+    if (room() < static_cast<double>(lines) * line_height(table_text) + 6) {
+      new_page();
+      table_head(columns, widths);
+    }
+    row(columns, widths, row_cells, table_text);
+    rule(palette::hair, 0.5);
+    space(2);
+  }
+  space(6);
+}
+
+void Pages::picture(const Scene& picture) {
+  const double most_height = size_.height - top - bottom - 40;
+  const double scale = std::min({1.0, width() / picture.width, most_height / picture.height});
+  need(picture.height * scale + 4);
+  place(page(), picture, {side, y_}, scale);
+  space(picture.height * scale + 8);
+}
+
+void Pages::full_picture(std::string_view heading_text, const Scene& picture) {
+  PaperSize turned = size_;
+  if (picture.width > picture.height) std::swap(turned.width, turned.height);
+  pages_.push_back({turned.width, turned.height, {}, {}, {}});
+  y_ = top - 14;
+  line(fitted(heading_text, heading_style.size, true, turned.width - 2 * side), side, heading_style);
+  const double head = y_ + line_height(heading_style) + 4;
+  const Box box{side / 2, head, turned.width - side, turned.height - bottom + 6 - head};
+  const double scale = std::min(box.width / picture.width, box.height / picture.height);
+  place(page(), picture, {box.x + (box.width - picture.width * scale) / 2, box.y}, scale);
+  y_ = size_.height + top;  // nothing more goes onto this page
+}
+
+std::vector<Scene> Pages::finish(std::string_view running) {
+  constexpr Lettering small{7, false, palette::quiet};
+  for (std::size_t k = 0; k < pages_.size(); ++k) {
+    Scene& sheet = pages_[k];
+    const double y = sheet.height - bottom + 26;
+    const Box number = write(sheet, Kind::furniture, -1, {sheet.width - side, y},
+                             filled(text::page_of, k + 1, pages_.size()), small, Align::right);
+    write(sheet, Kind::furniture, -1, {side, y}, fitted(running, small.size, false, number.x - side - 20),
+          small);
+  }
+  return std::move(pages_);
+}
+
+}  // namespace ohmtrail::render

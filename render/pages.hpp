@@ -1,0 +1,57 @@
+#pragma once
+#include <string>
+#include <vector>
+
+#include "render/document.hpp"
+#include "render/paper.hpp"
+
+namespace ohmtrail::render {
+
+/// A document on paper: fills pages from top to bottom; what does not fit goes onto the next.
+class Pages final : public Document {
+ public:
+  explicit Pages(Paper paper);
+
+  void masthead(std::string_view kind, std::string_view date, std::string_view subject) override;
+  void heading(std::string_view text) override;
+  void subheading(std::string_view text, Tone tone = Tone::normal) override;
+  void paragraph(std::string_view text, Tone tone = Tone::normal) override;
+  void entry(std::string_view label, std::string_view text) override;
+  void callout(const std::vector<std::string>& sentences) override;
+  void numbered(int number, std::optional<double> likelihood, std::string_view title, std::string_view text,
+                std::string_view outcome) override;
+  void table(const std::vector<Column>& columns, const Rows& rows) override;
+  void picture(const Scene& picture) override;
+  void full_picture(std::string_view heading, const Scene& picture) override;
+  void keep_together(double share_of_page) override;
+  [[nodiscard]] double width() const override { return size_.width - 2 * side; }
+
+  /// With page numbers and `running` at the foot of each.
+  [[nodiscard]] std::vector<Scene> finish(std::string_view running);
+
+ private:
+  using Cells = std::vector<std::vector<std::string>>;  ///< lines of each cell of a row
+
+  static constexpr double side = 48, top = 46, bottom = 52;
+
+  [[nodiscard]] double room() const { return size_.height - bottom - y_; }
+  void need(double height);
+  void new_page();
+  void space(double height) { y_ += height; }
+  void line(std::string text, double x, const Lettering& style);
+  void text_block(std::string_view text, const Lettering& style, double indent);
+  [[nodiscard]] std::vector<double> column_widths(const std::vector<Column>& columns) const;
+  [[nodiscard]] Cells cells(const std::vector<std::string>& texts, const std::vector<double>& widths,
+                            const Lettering& style) const;
+  void row(const std::vector<Column>& columns, const std::vector<double>& widths, const Cells& cells,
+           const Lettering& style);
+  void table_head(const std::vector<Column>& columns, const std::vector<double>& widths);
+  void rule(Colour colour, double width);
+  Scene& page() { return pages_.back(); }
+
+  PaperSize size_;
+  std::vector<Scene> pages_;
+  double y_ = 0;
+};
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,131 @@
+#include <algorithm>
+#include <cmath>
+
+#include "render/number.hpp"
+#include "render/report_parts.hpp"
+#include "render/split_bar.hpp"
+#include "render/text.hpp"
+#include "render/words.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+constexpr std::size_t first_repairs = 3;
+
+std::string counted(std::size_t count, std::string_view one, std::string_view many) {
+  return count == 1 ? std::string(one) : filled(many, count);
+}
+
+std::string what_was_examined(const ReportInput& input) {
+  const netlist::System& s = input.system;
+  const std::pair<std::size_t, std::string> kinds[] = {
+      {s.batteries.size(), counted(s.batteries.size(), text::one_battery, text::count_batteries)},
+      {s.runs.size(), counted(s.runs.size(), text::one_run, text::count_runs)},
+      {s.joints.size(), counted(s.joints.size(), text::one_joint, text::count_joints)},
+      {s.switches.size() + s.fuses.size(),
+       counted(s.switches.size() + s.fuses.size(), text::one_switch, text::count_switches)},
+      {s.loads.size(), counted(s.loads.size(), text::one_load, text::count_loads)}};
+  std::string list;
+  for (const auto& [count, words] : kinds)
+    if (count > 0) list += (list.empty() ? "" : ", ") + words;
+  return filled(text::examined, s.info.name, fmt::format("{:g}\u202FV", s.info.nominal.si()), list,
+                counted(input.solved.size(), text::case_singular, text::case_plural));
+}
+
+const solve::LoadResult* load_result(const ReportInput& input, const diagnose::SagSplit& split) {
+  for (const solve::CaseSolution& solved : input.solved) {
+    if (solved.network.case_name != split.in_case) continue;
+    for (const solve::LoadResult& load : solved.loads)
+      if (solved.network.elements[static_cast<std::size_t>(load.element)].id == split.load) return &load;
+  }
+  return nullptr;
+}
+
+/// At most three sentences without a word of the trade.
+std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSplit* split) {
+  std::vector<std::string> sentences;
+  if (!split)
+    sentences.emplace_back(text::answer_nothing_ran);
+  else if (const solve::LoadResult* load = load_result(input, *split)) {
+    sentences.push_back(filled(text::answer_lost, split->load, split->in_case, standing_volts(split->sag),
+                               standing_volts(load->volts + split->sag), standing_volts(load->volts)));
+    const NamedPart most = named_parts(split->parts).front();
+    sentences.push_back(filled(text::answer_part, standing_volts(most.volts), most.name));
+  }
+  if (input.hot_spots.empty()) {
+    sentences.emplace_back(text::answer_sound);
+    return sentences;
+  }
+  const diagnose::HotSpot& worst = input.hot_spots.front();
+  const std::string place = where(input.system, worst.id);
+  sentences.push_back(
+      worst.recoverable && worst.recoverable->volts > 0
+          ? filled(text::answer_cure, place, volts(worst.recoverable->volts), worst.recoverable->load)
+          : filled(text::answer_first, place));
+  return sentences;
+}
+
+std::string outcome(const diagnose::HotSpot& spot) {
+  std::string told;
+  if (spot.recoverable && spot.recoverable->volts > 0)
+    told = filled(text::gives_back, volts(spot.recoverable->volts), spot.recoverable->load);
+  if (spot.waste && spot.waste->watt_hours >= 1)
+    told += (told.empty() ? "" : "; ") +
+            filled(text::saves_a_day, fmt::format("{}\u202FWh", plain(spot.waste->watt_hours)));
+  return told;
+}
+
+void tell_facts(Document& document, const ReportInput& input) {
+  const netlist::Job& job = input.system.info.job;
+  const auto fact = [&](std::string_view label, const std::string& value) {
+    document.entry(label, value.empty() ? std::string(text::not_told) : value);
+  };
+  fact(text::label_customer, job.customer);
+  fact(text::label_technician, job.technician);
+  fact(text::label_examined, what_was_examined(input));
+  fact(text::label_complaint, job.complaint);
+}
+
+void tell_urgency(Document& document, const ReportInput& input) {
+  const auto urgent = std::count_if(
+      input.findings.begin(), input.findings.end(),
+      [](const diagnose::Finding& f) { return f.severity == diagnose::Severity::before_further_use; });
+  if (urgent == 0) return;
+  document.paragraph(urgent == 1 ? std::string(text::urgent_one) : filled(text::urgent, urgent), Tone::alarm);
+}
+
+}  // namespace
+
+std::string running_title(const ReportInput& input) {
+  const netlist::SystemInfo& info = input.system.info;
+  const std::string number = info.job.reference.empty() ? std::string(text::report_without_number)
+                                                        : filled(text::report_number, info.job.reference);
+  return number + ": " + info.name + (info.job.date.empty() ? "" : ", " + info.job.date);
+}
+
+void tell_front(Document& document, const ReportInput& input) {
+  const netlist::SystemInfo& info = input.system.info;
+  const std::string number =
+      info.job.reference.empty() ? "" : " · " + filled(text::report_number, info.job.reference);
+  document.masthead(std::string(text::report_title) + number, info.job.date, info.name);
+  tell_facts(document, input);
+  const auto worst = worst_split(input.system, input.solved, input.splits);
+  const diagnose::SagSplit* split = worst ? &input.splits[*worst] : nullptr;
+  document.heading(text::heading_answer);
+  document.callout(answer(input, split));
+  tell_urgency(document, input);
+  if (split) {
+    document.heading(filled(text::heading_split, split->load));
+    document.picture(split_bar(split->parts, document.width()));
+  }
+  document.heading(text::heading_to_do);
+  if (input.hot_spots.empty()) document.paragraph(text::nothing_to_do);
+  for (std::size_t k = 0; k < std::min(first_repairs, input.hot_spots.size()); ++k) {
+    const diagnose::HotSpot& spot = input.hot_spots[k];
+    document.numbered(spot.rank, spot.likelihood,
+                      where(input.system, spot.id) + ": " + std::string(what_it_is(spot.cause)), spot.fix,
+                      outcome(spot));
+  }
+}
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,132 @@
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "render/bank.hpp"
+#include "render/diagram.hpp"
+#include "render/number.hpp"
+#include "render/report_parts.hpp"
+#include "render/staircase.hpp"
+#include "render/text.hpp"
+#include "render/words.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+constexpr std::size_t most_connections = 30;
+
+/// The condition to draw: that of the worst sag, else the first.
+const solve::CaseSolution* case_to_draw(const ReportInput& input) {
+  if (input.solved.empty()) return nullptr;
+  if (const auto worst = worst_split(input.system, input.solved, input.splits))
+    for (const solve::CaseSolution& solved : input.solved)
+      if (solved.network.case_name == input.splits[*worst].in_case) return &solved;
+  return &input.solved.front();
+}
+
+std::vector<std::string> connection_row(const ReportInput& input, const diagnose::HotSpot& spot) {
+  const std::string hot = spot.temperature ? celsius(*spot.temperature) : "–";
+  const std::string sure = spot.likelihood ? percent(*spot.likelihood) : "–";
+  const std::string back = spot.recoverable ? volts(spot.recoverable->volts) : "–";
+  return {std::to_string(spot.rank),
+          where(input.system, spot.id),
+          std::string(what_it_is(spot.cause)),
+          volts(std::fabs(spot.drop)),
+          watts(spot.heat),
+          hot,
+          sure,
+          spot.fix,
+          back};
+}
+
+std::vector<std::string> battery_row(const netlist::System& system, const diagnose::BatteryVerdict& verdict) {
+  const auto battery = std::find_if(system.batteries.begin(), system.batteries.end(),
+                                    [&](const netlist::Battery& b) { return b.id == verdict.id; });
+  const bool rested = battery != system.batteries.end() && battery->checks.rest;
+  return {verdict.id, rested ? standing_volts(battery->checks.rest->volts.si()) : "–",
+          percent(verdict.charge.of_one()), volts(verdict.lost_per_100_amperes.si()), verdict.in_words};
+}
+
+}  // namespace
+
+void tell_pictures(Document& document, const ReportInput& input) {
+  if (const solve::CaseSolution* solved = case_to_draw(input))
+    document.full_picture(filled(text::heading_diagram, solved->network.case_name),
+                          diagram(input.system, *solved, input.hot_spots));
+  if (!input.staircase) return;
+  document.heading(filled(text::heading_staircase, input.staircase->load));
+  document.picture(staircase_picture(input.system, *input.staircase));
+}
+
+void tell_connections(Document& document, const ReportInput& input) {
+  document.heading(text::heading_connections);
+  if (input.hot_spots.empty()) {
+    document.paragraph(text::no_connections);
+    return;
+  }
+  Rows rows;
+  for (std::size_t k = 0; k < std::min(most_connections, input.hot_spots.size()); ++k)
+    rows.push_back(connection_row(input, input.hot_spots[k]));
+  document.table({{std::string(text::column_number), 0.5},
+                  {std::string(text::column_where), 2.6},
+                  {std::string(text::column_what), 1.7},
+                  {std::string(text::column_lost), 1.05, Align::right},
+                  {std::string(text::column_heat), 1.05, Align::right},
+                  {std::string(text::column_hot), 0.8, Align::right},
+                  {std::string(text::column_sure), 0.8, Align::right},
+                  {std::string(text::column_do), 3.6},
+                  {std::string(text::column_back), 1.05, Align::right}},
+                 rows);
+  if (input.hot_spots.size() > most_connections)
+    document.paragraph(filled(text::connections_more, input.hot_spots.size() - most_connections),
+                       Tone::small);
+}
+
+void tell_batteries(Document& document, const ReportInput& input) {
+  if (!input.bank || input.bank->batteries.empty()) return;
+  document.heading(text::heading_batteries);
+  Rows rows;
+  for (const diagnose::BatteryVerdict& verdict : input.bank->batteries)
+    rows.push_back(battery_row(input.system, verdict));
+  document.table({{std::string(text::column_battery), 1.4},
+                  {std::string(text::column_rest), 0.9, Align::right},
+                  {std::string(text::column_charge), 0.9, Align::right},
+                  {std::string(text::column_per_100), 1.2, Align::right},
+                  {std::string(text::column_in_words), 4.6}},
+                 rows);
+  if (has_checks(input.system)) document.picture(bank_picture(input.system, document.width()));
+}
+
+void tell_small_print(Document& document, const ReportInput& input) {
+  document.heading(text::heading_assumptions);
+  std::set<std::pair<std::string, std::string>> told;
+  for (const solve::CaseSolution& solved : input.solved)
+    for (const network::Assumption& assumed : solved.network.assumptions)
+      if (told.insert({assumed.id, assumed.text}).second)
+        document.paragraph(where(input.system, assumed.id) + ": " + assumed.text, Tone::small);
+  if (told.empty()) document.paragraph(text::no_assumptions, Tone::small);
+  document.heading(text::heading_method);
+  document.paragraph(text::method_network, Tone::small);
+  document.paragraph(input.inferred ? text::method_readings : text::method_values, Tone::small);
+  document.paragraph(text::method_back, Tone::small);
+  document.paragraph(text::method_temperature, Tone::small);
+  document.heading(text::heading_sources);
+  document.paragraph(text::sources, Tone::small);
+  document.heading(text::heading_cautions);
+  document.paragraph(text::cautions);
+  document.heading(text::heading_limits_of_advice);
+  document.paragraph(text::limits_of_advice);
+}
+
+void tell_report(Document& document, const ReportInput& input) {
+  tell_front(document, input);
+  tell_findings(document, input);
+  tell_limits(document, input);
+  tell_not_examined(document, input);
+  tell_pictures(document, input);
+  tell_connections(document, input);
+  tell_batteries(document, input);
+  tell_small_print(document, input);
+}
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,61 @@
+#include "render/split_bar.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "render/canvas.hpp"
+#include "render/number.hpp"
+#include "render/text.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+constexpr double bar_height = 17;
+constexpr double key_row = 13;
+
+/// Each darker than the one before, so that neighbours differ in a grey print too.
+Colour part_colour(std::size_t k) {
+  return loss_colour(1 - 0.2 * static_cast<double>(std::min<std::size_t>(k, 5)));
+}
+
+}  // namespace
+
+std::vector<NamedPart> named_parts(const diagnose::Parts& parts) {
+  std::vector<NamedPart> named{
+      {text::part_battery, parts.battery},           {text::part_wires, parts.wires},
+      {text::part_terminations, parts.terminations}, {text::part_joints, parts.joints},
+      {text::part_switchgear, parts.switchgear},     {text::part_isolators, parts.isolators}};
+  std::stable_sort(named.begin(), named.end(),
+                   [](const auto& a, const auto& b) { return a.volts > b.volts; });
+  return named;
+}
+
+Scene split_bar(const diagnose::Parts& parts, double width) {
+  const auto named = named_parts(parts);
+  double all = 0;
+  for (const NamedPart& part : named) all += std::max(part.volts, 0.0);
+  Scene scene{width, bar_height + 8 + 2 * key_row, {}, {}, {}};
+  if (!(all > 0)) return scene;
+  double x = 0;
+  std::size_t shown = 0;
+  for (const NamedPart& part : named) {
+    if (!(part.volts > 0)) continue;
+    const double share = part.volts / all * width;
+    const int group =
+        add_group(scene, std::string(part.name), std::string(part.name) + ": " + volts(part.volts));
+    fill_box(scene, Kind::symbol, group, {x, 0, share, bar_height}, part_colour(shown),
+             {palette::paper, 1, false});
+    const Point key{width / 3 * static_cast<double>(shown % 3),
+                    bar_height + 14 + key_row * std::floor(static_cast<double>(shown) / 3)};
+    fill_box(scene, Kind::symbol, group, {key.x, key.y - 3.5, 9, 7}, part_colour(shown));
+    const Box amount =
+        write(scene, Kind::label, group, {key.x + 14, key.y}, volts(part.volts), {8, true, palette::ink});
+    write(scene, Kind::label, group, {amount.right() + 5, key.y}, std::string(part.name),
+          {8, false, palette::ink});
+    x += share;
+    ++shown;
+  }
+  return scene;
+}
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,163 @@
+#include "render/staircase.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "render/canvas.hpp"
+#include "render/lettering.hpp"
+#include "render/number.hpp"
+#include "render/text.hpp"
+#include "render/words.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+constexpr double names = 206, bars = 330, values = 104, step = 14, head = 40, foot = 34, margin = 16;
+constexpr Lettering name_style{7.4, false, palette::ink};
+constexpr Lettering value_style{7, false, palette::quiet};
+constexpr Lettering axis_style{6.8, false, palette::quiet};
+
+/// A round step that gives four to eight ticks over `range`.
+double tick_step(double range) {
+  const double rough = range / 6, power = std::pow(10, std::floor(std::log10(rough)));
+  for (const double round : {1.0, 2.0, 5.0})
+    if (rough <= round * power) return round * power;
+  return 10 * power;
+}
+
+class Stairs {
+ public:
+  Stairs(const netlist::System& system, const diagnose::Staircase& stairs)
+      : system_(system), stairs_(stairs) {
+    double found = 0, rated = 0;
+    for (const diagnose::Step& s : stairs.steps) {
+      if (s.role == network::Role::load) continue;
+      found += std::fabs(s.lost);
+      rated += std::fabs(s.lost_as_rated);
+    }
+    supply_ = std::max(0.0, stairs.open_circuit - stairs.terminal);
+    most_ = std::max({found, rated, 1e-6});
+    if (stairs.limit) most_ = std::max(most_, std::min((supply_ + *stairs.limit) * 1.08, found * 3));
+  }
+
+  Scene draw() {
+    scene_.title = filled(text::staircase_title, stairs_.load, stairs_.in_case);
+    scene_.width = 2 * margin + names + bars + values;
+    const double rows = static_cast<double>(stairs_.steps.size()) + 2;
+    scene_.height = 2 * margin + head + rows * step + foot;
+    limit_band(rows);
+    axis(rows);
+    double y = margin + head + step / 2;
+    section(text::stair_way_there, y);
+    for (const diagnose::Step& s : stairs_.steps) {
+      y += step;
+      if (s.role == network::Role::load) {
+        load_row(s, y);
+        y += step;
+        section(text::stair_way_back, y);
+      } else {
+        row(s, y);
+      }
+    }
+    legend();
+    return std::move(scene_);
+  }
+
+ private:
+  [[nodiscard]] double x(double lost) const { return margin + names + bars * lost / most_; }
+
+  void section(std::string_view words, double y) {
+    write(scene_, Kind::label, -1, {margin, y}, std::string(words), {7.4, true, palette::accent});
+  }
+
+  void limit_band(double rows) {
+    if (!stairs_.limit || supply_ + *stairs_.limit >= most_) return;
+    const double from = x(supply_ + *stairs_.limit);
+    fill_box(scene_, Kind::furniture, -1, {from, margin + head - 6, x(most_) - from, rows * step + 10},
+             {0.98, 0.93, 0.91});
+    draw_line(scene_, Kind::furniture, -1,
+              {{from, margin + head - 6}, {from, margin + head + rows * step + 4}},
+              {palette::alarm, 0.8, true});
+  }
+
+  void axis(double rows) {
+    const double every = tick_step(most_);
+    for (double lost = 0; lost <= most_ * 1.0001; lost += every) {
+      draw_line(scene_, Kind::furniture, -1,
+                {{x(lost), margin + head - 6}, {x(lost), margin + head + rows * step + 4}},
+                {palette::hair, 0.5, false});
+      write(scene_, Kind::label, -1, {x(lost), margin + head - 13},
+            volts_left(stairs_.open_circuit - lost, every), axis_style, Align::middle);
+    }
+    write(scene_, Kind::label, -1, {margin, margin + 5},
+          fitted(scene_.title, 9.5, true, names + bars + values), {9.5, true, palette::ink});
+  }
+
+  static std::string volts_left(double volts_, double every) {
+    return every < 0.01  ? fmt::format("{:.3f}\u202FV", volts_)
+           : every < 0.1 ? fmt::format("{:.2f}\u202FV", volts_)
+                         : fmt::format("{:.1f}\u202FV", volts_);
+  }
+
+  void row(const diagnose::Step& s, double y) {
+    const std::string what = s.role == network::Role::battery || s.role == network::Role::charger
+                                 ? filled(text::stair_supply, s.element)
+                                 : where(system_, s.element);
+    const double lost = std::fabs(s.lost), rated = std::fabs(s.lost_as_rated);
+    const int group = add_group(scene_, s.element, what + ": " + volts(lost));
+    write(scene_, Kind::label, group, {margin, y}, fitted(what, name_style.size, false, names - 12),
+          name_style);
+    const double allowed = stairs_.limit.value_or(most_);
+    const double width = std::max(0.6, x(found_ + lost) - x(found_));
+    fill_box(scene_, Kind::symbol, group, {x(found_), y - 4.4, width, 5.6}, loss_colour(lost / allowed));
+    if (stairs_.as_rated_known)
+      fill_box(scene_, Kind::symbol, group,
+               {x(rated_), y + 2.2, std::max(0.6, x(rated_ + rated) - x(rated_)), 2.4}, palette::quiet);
+    write(scene_, Kind::label, group, {margin + names + bars + 8, y}, told(lost, rated), value_style);
+    found_ += lost;
+    rated_ += rated;
+    draw_line(scene_, Kind::furniture, group, {{x(found_), y - 4.4}, {x(found_), y + step - 4.4}},
+              {palette::ink, 0.7, false});
+  }
+
+  std::string told(double lost, double rated) const {
+    return stairs_.as_rated_known ? volts(lost) + " / " + volts(rated) : volts(lost);
+  }
+
+  void load_row(const diagnose::Step& s, double y) {
+    const int group =
+        add_group(scene_, s.element, filled(text::stair_load, standing_volts(s.lost), s.element));
+    fill_box(scene_, Kind::furniture, group, {margin, y - step / 2 + 1, names + bars + values, step - 2},
+             palette::wash);
+    const std::string words =
+        fitted(filled(text::stair_load, standing_volts(s.lost), s.element), 7.4, true, names + bars);
+    write(scene_, Kind::label, group, {margin + 4, y}, words, {7.4, true, palette::ink});
+    draw_line(scene_, Kind::furniture, group, {{x(found_), y - 4.4}, {x(found_), y + 2 * step - 4.4}},
+              {palette::ink, 0.7, false});
+  }
+
+  void legend() {
+    const double y = scene_.height - margin - 8;
+    double at = margin;
+    const auto key = [&](Colour colour, double height, std::string_view words) {
+      fill_box(scene_, Kind::furniture, -1, {at, y - height / 2, 14, height}, colour);
+      at = write(scene_, Kind::label, -1, {at + 19, y}, std::string(words), value_style).right() + 18;
+    };
+    key(loss_colour(0.3), 5.6, text::stair_found);
+    if (stairs_.as_rated_known) key(palette::quiet, 2.4, text::stair_rated);
+    if (stairs_.limit && supply_ + *stairs_.limit < most_) key({0.96, 0.85, 0.82}, 8, text::stair_limit);
+  }
+
+  const netlist::System& system_;
+  const diagnose::Staircase& stairs_;
+  Scene scene_;
+  double most_ = 1, supply_ = 0, found_ = 0, rated_ = 0;
+};
+
+}  // namespace
+
+Scene staircase_picture(const netlist::System& system, const diagnose::Staircase& staircase) {
+  return Stairs(system, staircase).draw();
+}
+
+}  // namespace ohmtrail::render

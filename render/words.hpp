@@ -1,0 +1,26 @@
+#pragma once
+#include <fmt/format.h>
+
+#include <string>
+#include <string_view>
+
+#include "ohmtrail/diagnose/cause.hpp"
+#include "ohmtrail/diagnose/finding.hpp"
+#include "ohmtrail/netlist/system.hpp"
+
+/// Sentences from the table of words, filled in.
+namespace ohmtrail::render {
+
+template <class... Args>
+[[nodiscard]] std::string filled(std::string_view pattern, const Args&... args) {
+  return fmt::format(fmt::runtime(pattern), args...);
+}
+
+[[nodiscard]] std::string_view what_it_is(diagnose::Cause cause);
+[[nodiscard]] std::string_view rank_in_words(diagnose::Severity severity);
+[[nodiscard]] std::string_view risk_in_words(diagnose::Severity severity);
+
+/// Where an element is, for someone who stands before it: "cable bank plus, its end at A2 + (port locker)".
+[[nodiscard]] std::string where(const netlist::System& system, const std::string& element_id);
+
+}  // namespace ohmtrail::render
