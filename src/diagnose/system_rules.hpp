@@ -41,6 +41,14 @@ void live_stubs(const RuleContext& context, Collected& collected);
 void limits_broken(const RuleContext& context, Collected& collected);
 /// Loads that are on but stopped for want of voltage.
 void dropped_out(const RuleContext& context, Collected& collected);
+/// Loads that stop for want of voltage, recover, start and stop again.
+void hunting(const RuleContext& context, Collected& collected);
+/// Loads that run now, but would stop with the batteries at half charge.
+void stopped_at_half_charge(const RuleContext& context, Collected& collected);
+/// More volts lost between a charger and a battery that it charges than should be.
+void charging_drop(const RuleContext& context, Collected& collected);
+/// Batteries that never come to the set point of their charger.
+void never_charged(const RuleContext& context, Collected& collected);
 /// A case whose loads ask for more than the system can deliver.
 void collapsed_case(const RuleContext& context, Collected& collected);
 /// Wires that carry more than their ampacity.

@@ -94,13 +94,26 @@ void Builder::add_isolators() {
   }
 }
 
+namespace {
+
+/// What goes into a load that gives `takes` out: inverters lose by their efficiency and draw with nothing
+/// plugged in.
+netlist::Takes drawn(const netlist::Load& load, const netlist::Takes& takes) {
+  const auto* power = std::get_if<Power>(&takes);
+  if (!power) return takes;
+  return *power / load.efficiency.of_one() + load.idle;
+}
+
+}  // namespace
+
 void Builder::add_loads() {
   const netlist::Limits& limits = system_.info.limits;
   for (std::size_t k = 0; k < system_.loads.size(); ++k) {
     const netlist::Load& load = system_.loads[k];
     Element& element = add(load.id, Role::load, load.plus, load.minus, {Section::loads, k});
     const auto set = case_.set.find(load.id);
-    element.takes = set == case_.set.end() ? load.takes : set->second;
+    element.takes = drawn(load, set == case_.set.end() ? load.takes : set->second);
+    if (load.on_for) element.short_duty = ShortDuty{*load.on_for, load.rest_for};
     element.active = element.active && (case_.all_on || on_.contains(load.id));
     element.nominal = load.nominal.value_or(system_.info.nominal);
     element.stops_below = load.stops_below;

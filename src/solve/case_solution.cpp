@@ -3,6 +3,7 @@
 #include <limits>
 
 #include "solve/islands.hpp"
+#include "solve/short_duty.hpp"
 #include "solve/supplies.hpp"
 
 namespace ohmtrail::solve {
@@ -61,6 +62,18 @@ void note_references(network::Network& network, const Islands& islands) {
   }
 }
 
+/// Again with the wires only as warm as short turns make them. Where the lasting loads alone have no solution
+/// the steady temperatures stay.
+tl::expected<Solution, Failure> solve_short_duty(network::Network& network, const Solution& all_on) {
+  Circuit lasting = circuit_of(network);
+  for (std::size_t k = 0; k < network.elements.size(); ++k)
+    if (network.elements[k].short_duty) lasting.branches[k].law = Law::open;
+  const auto without = Solver(std::move(lasting)).solve();
+  if (!without) return all_on;
+  lower_rises(network, all_on, *without);
+  return Solver(circuit_of(network)).solve();
+}
+
 }  // namespace
 
 tl::expected<CaseSolution, Failure> solve_case(network::Network network) {
@@ -68,6 +81,8 @@ tl::expected<CaseSolution, Failure> solve_case(network::Network network) {
   const Islands islands = find_islands(circuit);
   Solver solver(std::move(circuit));
   auto solution = solver.solve();
+  if (!solution) return tl::unexpected(solution.error());
+  if (has_short_duty(network, *solution)) solution = solve_short_duty(network, *solution);
   if (!solution) return tl::unexpected(solution.error());
   CaseSolution solved{std::move(network), std::move(*solution), {}, {}};
   solved.supplies = find_supplies(solved.network, islands, solved.solution);

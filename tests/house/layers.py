@@ -6,7 +6,7 @@ import sys
 LAYERS = ["units", "trade", "netlist", "network", "solve", "diagnose", "plan", "render", "cli"]
 INCLUDE = re.compile(r'^\s*#\s*include\s*[<"](?:ohmtrail/)?(\w+)/[^>"]+[>"]')
 # The mathematics sees plain structs only: these may include nothing of the project outside solve/.
-BORDER = {"case_solution", "circuit_of", "supplies"}
+BORDER = {"case_solution", "circuit_of", "short_duty", "supplies"}
 
 
 def layer_of(path, top):

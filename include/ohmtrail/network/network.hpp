@@ -30,11 +30,19 @@ struct Origin {
 };
 
 /// How a wire's own current heats it: T = ambient + rise · (I / rated)², R(T) = R20 (1 + α20 (T − 20 °C)).
+/// Where a load of short duty is on, `solve_case` lowers the rise to what the wire reaches at the end of its turn.
 struct WireHeating {
   double temperature_coefficient;  ///< α20, 1/K; 0 where the resistance was given outright
   Temperature ambient;
   TemperatureDifference rise_at_rated;  ///< insulation rating − reference ambient of the ampacity table
   Current rated;                        ///< ampacity with every factor applied
+  Time time_constant;                   ///< of its warming: heat capacity over what it gives off for a kelvin
+};
+
+/// A load that runs for a while and then rests: its wires warm by their heat capacity.
+struct ShortDuty {
+  Time on;
+  std::optional<Time> rest;  ///< empty: once, from cold
 };
 
 struct Element {
@@ -59,6 +67,7 @@ struct Element {
   std::optional<netlist::Takes> takes;  ///< loads: what this case lets it take
   std::optional<Voltage> nominal;       ///< loads and batteries
   std::optional<Voltage> stops_below;   ///< loads
+  std::optional<ShortDuty> short_duty;  ///< loads
   std::optional<Fraction> drop_limit;   ///< loads; empty for test loads
   /// Converters: element index of the other half. The input takes output power / efficiency + idle.
   int partner = -1;

@@ -1,0 +1,46 @@
+#include "solve/short_duty.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace ohmtrail::solve {
+
+namespace {
+
+/// Largest share over the loads of short duty that run.
+double share_of(const network::Network& network, const Solution& all_on, double time_constant) {
+  double share = 0;
+  for (std::size_t k = 0; k < network.elements.size(); ++k) {
+    const auto& duty = network.elements[k].short_duty;
+    if (!duty || !all_on.running[k]) continue;
+    const double rest = duty->rest ? duty->rest->si() : HUGE_VAL;
+    share = std::max(share, duty_share(duty->on.si(), rest, time_constant));
+  }
+  return share;
+}
+
+}  // namespace
+
+bool has_short_duty(const network::Network& network, const Solution& solved) {
+  for (std::size_t k = 0; k < network.elements.size(); ++k)
+    if (network.elements[k].short_duty && solved.running[k]) return true;
+  return false;
+}
+
+double duty_share(double on, double rest, double time_constant) {
+  if (time_constant <= 0) return 1;
+  // expm1 keeps the share right where a turn is short against the time constant.
+  const double warmed = -std::expm1(-on / time_constant);
+  return std::isinf(rest) ? warmed : warmed / -std::expm1(-(on + rest) / time_constant);
+}
+
+void lower_rises(network::Network& network, const Solution& all_on, const Solution& lasting) {
+  for (std::size_t k = 0; k < network.elements.size(); ++k) {
+    auto& heating = network.elements[k].heating;
+    if (!heating || all_on.current[k] == 0) continue;
+    const double kept = std::min(1.0, std::pow(lasting.current[k] / all_on.current[k], 2));
+    heating->rise_at_rated *= kept + (1 - kept) * share_of(network, all_on, heating->time_constant.si());
+  }
+}
+
+}  // namespace ohmtrail::solve

@@ -1,0 +1,20 @@
+#pragma once
+#include "ohmtrail/network/network.hpp"
+#include "ohmtrail/solve/solution.hpp"
+
+/// Loads that run for a minute and rest for ten do not bring their wires to the steady temperature.
+namespace ohmtrail::solve {
+
+/// Whether a load of short duty runs in `solved`.
+[[nodiscard]] bool has_short_duty(const network::Network& network, const Solution& solved);
+
+/// Share of its steady rise that a wire has at the end of each turn, once turns have repeated for long:
+/// (1 − e^(−on/τ)) / (1 − e^(−(on + rest)/τ)); without a rest (1 − e^(−on/τ)), once from cold. Times in s.
+[[nodiscard]] double duty_share(double on, double rest, double time_constant);
+
+/// Lowers the rise of every wire to what it reaches: the heat of its lasting current in full, of the rest by
+/// `duty_share` of the slowest-resting load. `all_on` and `lasting` are solutions with and without such
+/// loads.
+void lower_rises(network::Network& network, const Solution& all_on, const Solution& lasting);
+
+}  // namespace ohmtrail::solve
