@@ -28,9 +28,9 @@ tl::expected<std::vector<const netlist::Case*>, Exit> chosen_cases(const Job& jo
   }
   if (!chosen.empty()) return chosen;
   const std::string near = nearest(only_case, names);
-  doors.complain(fmt::format("{}: no case is named \"{}\"; {} \"{}\"", shown_name(job.path), only_case,
-                             near.empty() ? "the first one is" : "did you mean",
-                             near.empty() ? names.front() : near));
+  const std::string hint = near.empty() ? fmt::format("the first one is \"{}\"", names.front())
+                                        : fmt::format("did you mean \"{}\"?", near);
+  doors.complain(fmt::format("{}: no case is named \"{}\"; {}", shown_name(job.path), only_case, hint));
   return tl::unexpected(Exit::mistake);
 }
 
@@ -44,8 +44,7 @@ tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors) {
   }
   auto read = netlist::read(*bytes);
   const auto& problems = read ? read->warnings : read.error();
-  for (const netlist::Problem& problem : problems)
-    doors.complain((read ? "warning: " : "") + netlist::format(problem, shown_name(path)));
+  for (const netlist::Problem& problem : problems) doors.complain(netlist::format(problem, shown_name(path)));
   if (!read) return tl::unexpected(Exit::mistake);
   return Job{path, std::move(*read)};
 }

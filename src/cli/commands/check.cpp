@@ -1,5 +1,7 @@
-#include "cli/json/check.hpp"
+#include <algorithm>
+
 #include "cli/commands/commands.hpp"
+#include "cli/json/check.hpp"
 #include "cli/json/common.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/text/check.hpp"
@@ -7,6 +9,10 @@
 
 namespace ohmtrail::cli {
 namespace {
+
+bool urgent(const diagnose::Finding& finding) {
+  return finding.severity != diagnose::Severity::improvement;
+}
 
 Exit run(const Call& call, const Doors& doors) {
   const auto job = read_job(call.text(options::file), doors);
@@ -23,7 +29,7 @@ Exit run(const Call& call, const Doors& doors) {
   else
     show_check(sheet, job->system(), findings);
   doors.terminal.out(sheet.text());
-  return exit_of(call, all_solved(*solved), findings.empty());
+  return exit_of(call, all_solved(*solved), std::none_of(findings.begin(), findings.end(), urgent));
 }
 
 }  // namespace
@@ -34,7 +40,7 @@ const Command commands::check{
     .description =
         "Reads the file, telling every mistake in it at once with its place, and looks at the system: "
         "parts that no source reaches, loads outside their limits, cables and fuses that do not suit "
-        "what they carry.",
+        "what they carry. With --strict it exits 1 when something must be done soon.",
     .options = {options::file, options::strict, options::json, options::csv},
     .examples = {"ohmtrail check boat.json"},
     .run = run};

@@ -5,7 +5,13 @@
 namespace ohmtrail::cli {
 
 std::span<const Command* const> all_commands() {
-  static constexpr std::array all{&commands::bank, &commands::tables};
+  static constexpr std::array all{
+      &commands::check,   //
+      &commands::solve,   //
+      &commands::rank,    //
+      &commands::bank,    //
+      &commands::tables,  //
+  };
   return all;
 }
 

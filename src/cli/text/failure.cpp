@@ -36,7 +36,7 @@ std::string shorted(const solve::Failure& failure, const network::Network& netwo
     text += fmt::format("; its own resistance would let {} through",
                         units::print(units::Current{failure.amperes}));
   return text + (others.empty() ? ", expected two different points"
-                                : ", expected something to take the voltage between");
+                                : ", expected a load or a resistance on that way");
 }
 
 }  // namespace

@@ -6,7 +6,7 @@
 
 namespace ohmtrail::cli {
 
-/// What was assumed, in a few lines: assumptions that read alike are told once, with how many they are.
+/// What was assumed, in a few lines: what rests on the built-in tables is only counted.
 void show_assumptions(Sheet& sheet, const std::vector<network::Assumption>& all);
 void show_assumptions(Sheet& sheet, const std::vector<solve::CaseSolution>& solved);
 

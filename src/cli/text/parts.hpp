@@ -18,7 +18,7 @@ struct NamedPart {
            {"cables", 'C', parts.wires},
            {"lugs", 'L', parts.terminations},
            {"joints", 'J', parts.joints},
-           {"switches, fuses", 'S', parts.switchgear},
+           {"switches and fuses", 'S', parts.switchgear},
            {"isolators", 'I', parts.isolators}}};
 }
 

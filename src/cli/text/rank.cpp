@@ -42,6 +42,11 @@ std::string capitalised(std::string text) {
   return text;
 }
 
+/// A battery's drop is its terminal voltage; what it loses is across its own resistance.
+double lost(const HotSpot& spot) {
+  return std::abs(spot.role == network::Role::battery ? spot.current * spot.resistance : spot.drop);
+}
+
 /// How many times its sound value an element has, where that says something.
 std::string times_sound(const HotSpot& spot) {
   if (!spot.sound_resistance || *spot.sound_resistance <= 0) return "";
@@ -67,7 +72,7 @@ void show_verdict(Sheet& sheet, const netlist::System& system, const std::vector
   sheet.paragraph(
       fmt::format("{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
                   capitalised(place(system, solved, worst)), cause_in_words(worst.cause), times_sound(worst),
-                  worst.in_case, volts(std::abs(worst.drop)), u::print(u::Power{worst.heat}), gain(worst)),
+                  worst.in_case, volts(lost(worst)), u::print(u::Power{worst.heat}), gain(worst)),
       Ink::bad);
 }
 
@@ -79,31 +84,30 @@ std::string temperature(const HotSpot& spot) {
   return spot.temperature ? fmt::format("{:.0f} °C", *spot.temperature) : "–";
 }
 
-/// What stands below a row: where exactly, what to do, and what is dangerous or costly about it.
+/// What stands below a row: what is wrong where, what to do, and what is dangerous or costly about it.
 void add_notes(Table& table, const std::string& where, const HotSpot& spot) {
-  const std::string gauge = spot.better_gauge.empty() ? "" : fmt::format(" ({} will do)", spot.better_gauge);
-  table.note(1, fmt::format("{}: {}{}", capitalised(where), spot.fix, gauge));
+  table.note(1, fmt::format("{}: {}. {}", capitalised(cause_in_words(spot.cause)), where, spot.fix));
   if (spot.likelihood) table.note(1, fmt::format("Likely at fault: {:.0f} %", *spot.likelihood * 100));
-  if (spot.heat_warning) table.note(1, *spot.heat_warning, Ink::warning);
+  if (spot.heat_warning) table.note(1, capitalised(*spot.heat_warning), Ink::warning);
   if (spot.waste)
-    table.note(1, fmt::format("Wastes {} ({}) a day", u::print(u::Energy{spot.waste->watt_hours * 3600}),
-                              u::print(u::Charge{spot.waste->ampere_hours * 3600})));
+    table.note(1,
+               fmt::format("Wastes {} ({}) a day", u::print(u::Energy{spot.waste->watt_hours * 3600}),
+                           u::print(u::Charge{spot.waste->ampere_hours * 3600})),
+               Ink::faint);
 }
 
 Table hot_spot_table(const netlist::System& system, const std::vector<CaseSolution>& solved,
                      const std::vector<HotSpot>& spots) {
   Table table({{"#", Align::right},
                {"where", Align::left, Narrow::cuts},
-               {"what", Align::left},
                {"case", Align::left, Narrow::cuts},
                {"loses", Align::right},
                {"heat", Align::right},
                {"temp.", Align::right},
                {"comes back", Align::right}});
   for (const HotSpot& spot : spots) {
-    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), cause_in_words(spot.cause),
-               spot.in_case, volts(std::abs(spot.drop)), u::print(u::Power{spot.heat}, aligned),
-               temperature(spot), gained(spot)});
+    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), spot.in_case, volts(lost(spot)),
+               u::print(u::Power{spot.heat}, aligned), temperature(spot), gained(spot)});
     add_notes(table, place(system, solved, spot), spot);
   }
   return table;
@@ -112,13 +116,19 @@ Table hot_spot_table(const netlist::System& system, const std::vector<CaseSoluti
 }  // namespace
 
 void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector<CaseSolution>& solved,
-                  const Ranking& ranking) {
+                  const Ranking& ranking, std::size_t most) {
+  const std::size_t shown = std::min(most, ranking.hot_spots.size());
+  const std::vector<HotSpot> spots(ranking.hot_spots.begin(),
+                                   ranking.hot_spots.begin() + static_cast<std::ptrdiff_t>(shown));
   sheet.line(system.info.name, Ink::strong);
-  show_verdict(sheet, system, solved, ranking.hot_spots);
-  if (!ranking.hot_spots.empty()) {
+  show_verdict(sheet, system, solved, spots);
+  if (!spots.empty()) {
     sheet.line();
-    sheet.table(hot_spot_table(system, solved, ranking.hot_spots));
+    sheet.table(hot_spot_table(system, solved, spots));
   }
+  if (const std::size_t more = ranking.hot_spots.size() - shown; more > 0)
+    sheet.line(fmt::format("  {} more that matter less: --top {} shows them", more, ranking.hot_spots.size()),
+               Ink::faint);
   show_split(sheet, ranking.split);
   show_assumptions(sheet, solved);
   show_cautions(sheet);

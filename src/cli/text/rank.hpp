@@ -8,9 +8,9 @@
 
 namespace ohmtrail::cli {
 
-/// The verdict in a sentence, the hot spots, where each sag goes, what was assumed, cautions.
+/// The verdict in a sentence, at most `most` hot spots, where each sag goes, what was assumed, cautions.
 void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
-                  const Ranking& ranking);
+                  const Ranking& ranking, std::size_t most);
 
 /// What moves each load's voltage between two cases.
 void show_swings(Sheet& sheet, const netlist::System& system, const std::vector<diagnose::Swing>& swings);

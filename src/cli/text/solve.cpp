@@ -16,7 +16,9 @@ using solve::CaseSolution;
 using Align = Column::Align;
 namespace u = units;
 
-constexpr std::size_t worst_shown = 8;
+constexpr std::size_t worst_shown = 6;
+/// What loses less than this share of what the worst one loses is not worth a line.
+constexpr double least_share = 0.02;
 constexpr u::Format aligned{.significant = 3, .keep_zeros = true};
 
 template <class Q>
@@ -27,6 +29,16 @@ std::string shown(double si) {
 /// Rounding noise of the solver is not a voltage.
 std::string volts(double si) {
   return std::abs(si) < 1e-9 ? "0 V" : shown<u::Voltage>(si);
+}
+
+/// What stands at a point: hundredths of a volt, as a meter shows them.
+std::string level(double si) {
+  if (!std::isfinite(si)) return "–";
+  return u::print(u::Voltage{si}, {.significant = std::abs(si) >= 10 ? 4 : 3, .keep_zeros = true});
+}
+
+std::string residual(double value) {
+  return value == 0 ? "0" : fmt::format("{:.0e}", value);
 }
 
 Cell verdict(const solve::LoadResult& load) {
@@ -52,11 +64,11 @@ Table load_table(const CaseSolution& solved) {
   for (const solve::LoadResult& load : solved.loads) {
     const std::string& id = solved.network.elements[static_cast<std::size_t>(load.element)].id;
     if (!load.running) {
-      table.row({id, volts(load.volts), "–", "–", "–", "–", "–",
+      table.row({id, level(load.volts), "–", "–", "–", "–", "–",
                  dropped_out(solved, load) ? Cell("CUT OUT", Ink::bad) : Cell("off", Ink::faint)});
       continue;
     }
-    table.row({id, volts(load.volts), shown<u::Current>(load.current), shown<u::Power>(load.power),
+    table.row({id, level(load.volts), shown<u::Current>(load.current), shown<u::Power>(load.power),
                volts(load.drop), shown<u::Fraction>(load.drop_fraction),
                shown<u::Fraction>(load.limit_fraction), verdict(load)});
   }
@@ -75,7 +87,10 @@ std::vector<std::size_t> worst_elements(const CaseSolution& solved) {
   std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
     return std::abs(solved.solution.drop[a]) > std::abs(solved.solution.drop[b]);
   });
-  if (order.size() > worst_shown) order.resize(worst_shown);
+  const auto worth_a_line = [&](std::size_t k) {
+    return std::abs(solved.solution.drop[k]) >= least_share * std::abs(solved.solution.drop[order.front()]);
+  };
+  while (order.size() > worst_shown || (!order.empty() && !worth_a_line(order.back()))) order.pop_back();
   return order;
 }
 
@@ -105,7 +120,7 @@ void show_collapse(Sheet& sheet, const CaseSolution& solved) {
       fmt::format("NO SOLUTION: the loads ask for more than this system can carry. At most {} of it can be "
                   "carried; there \"{}\" takes {} at {}. Below is that state, not the one asked for.",
                   shown<u::Fraction>(collapse.share), load, shown<u::Power>(collapse.most_power),
-                  volts(collapse.at_volts)),
+                  level(collapse.at_volts)),
       Ink::bad);
 }
 
@@ -117,9 +132,10 @@ void show_supplies(Sheet& sheet, const CaseSolution& solved) {
     const std::size_t more = supply.elements.size() - 1;
     const std::string name = fmt::format("{} \"{}\"{}", role_in_words(first.role), first.id,
                                          more == 0 ? "" : fmt::format(" and {} in series with it", more));
-    sheet.item("  ",
-               fmt::format("{}: {} at its posts, {} without load, gives {}", name, volts(supply.terminal),
-                           volts(supply.open_circuit), shown<u::Power>(supply.power)));
+    const std::string power = shown<u::Power>(std::abs(supply.power));
+    sheet.item(
+        "  ", fmt::format("{}: {} at its posts, {} without load, {} {}", name, level(supply.terminal),
+                          level(supply.open_circuit), supply.power < 0 ? "is charged with" : "gives", power));
   }
 }
 
@@ -139,9 +155,9 @@ void show_case(Sheet& sheet, const CaseSolution& solved) {
   sheet.line();
   sheet.item(
       "  ",
-      fmt::format("Proof: the currents at every point add up to within {:.0e} of the largest, power in "
-                  "equals power out to within {:.0e} (limit 1e-09).",
-                  solved.solution.current_residual, solved.solution.power_residual),
+      fmt::format("Proof: the currents at every point add up to within {} of the largest, power in "
+                  "equals power out to within {} (limit 1e-09).",
+                  residual(solved.solution.current_residual), residual(solved.solution.power_residual)),
       Ink::faint);
 }
 

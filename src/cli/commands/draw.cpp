@@ -1,0 +1,93 @@
+#include <fmt/format.h>
+
+#include <algorithm>
+
+#include "cli/commands/commands.hpp"
+#include "cli/commands/picture_options.hpp"
+#include "cli/commands/survey.hpp"
+#include "cli/pipeline.hpp"
+#include "cli/text/printable.hpp"
+#include "render/diagram.hpp"
+#include "render/staircase.hpp"
+
+namespace ohmtrail::cli {
+namespace {
+
+constexpr Option output{.name = "-o,--output",
+                        .value = "OUT",
+                        .sentence = "the picture to write: .svg, .png or .pdf by its ending",
+                        .required = true};
+constexpr Option staircase{.name = "--staircase",
+                           .sentence = "the voltage from battery to load and back, step by step"};
+constexpr Option show{.name = "--show",
+                      .value = "volts|amps|heat|gauge",
+                      .sentence = "the number beside each thing (default: volts lost)",
+                      .excludes = "--staircase"};
+constexpr Option load{.name = "--load",
+                      .value = "ID",
+                      .sentence = "with --staircase: the load it leads to (default: the worst off)"};
+
+render::DiagramOptions diagram_options(const Call& call) {
+  const std::string word = call.text(show, "volts");
+  if (word == "amps") return {render::Show::amps};
+  if (word == "heat") return {render::Show::heat};
+  if (word == "gauge") return {render::Show::gauge};
+  return {render::Show::volts};
+}
+
+/// The picture and what to say of it; or the exit code after telling why there is none.
+struct Picture {
+  render::Scene scene;
+  std::string title;
+};
+
+Picture wiring_diagram(const Survey& survey, const Call& call) {
+  const solve::CaseSolution& solved = survey.case_to_show();
+  return {render::diagram(survey.system, solved, survey.hot_spots, diagram_options(call)),
+          fmt::format("wiring diagram, case \"{}\"", solved.network.case_name)};
+}
+
+tl::expected<Picture, Exit> staircase_picture(const Survey& survey, const Call& call, const Doors& doors) {
+  const auto steps = survey.staircase(call.text(load));
+  if (steps)
+    return Picture{render::staircase_picture(survey.system, *steps),
+                   fmt::format("voltage staircase to \"{}\", case \"{}\"", steps->load, steps->in_case)};
+  doors.complain(call.has(load)
+                     ? fmt::format("ohmtrail draw: no load \"{}\" runs in these cases", call.text(load))
+                     : "ohmtrail draw: no load runs, so there is no staircase to draw");
+  return tl::unexpected(Exit::mistake);
+}
+
+Exit run(const Call& call, const Doors& doors) {
+  const std::string path = call.text(output);
+  const auto kind = render::file_kind(path);
+  if (!kind) {
+    doors.complain(fmt::format("ohmtrail draw: \"{}\" must end in .svg, .png or .pdf", path));
+    return Exit::mistake;
+  }
+  const auto survey = make_survey(call, doors);
+  if (!survey) return survey.error();
+  const auto picture = call.has(staircase) ? staircase_picture(*survey, call, doors)
+                                           : tl::expected<Picture, Exit>(wiring_diagram(*survey, call));
+  if (!picture) return picture.error();
+  if (!write_output(path, render::encode(picture->scene, *kind, paper_asked_for(call)), doors))
+    return Exit::not_written;
+  doors.terminal.out(printable_line(fmt::format("{}: {}", path, picture->title)));
+  return exit_of(call, all_solved(survey->solved), all_within(survey->solved));
+}
+
+}  // namespace
+
+const Command commands::draw{
+    .name = "draw",
+    .summary = "a wiring diagram, or the voltage staircase",
+    .description =
+        "Draws the system from batteries on the left to loads on the right, coloured by the volts lost, "
+        "hot spots numbered as rank lists them. Without --case it shows the one in which a load is worst "
+        "off.",
+    .options = {options::file, output, options::in_case, staircase, load, show, paper, options::as_rated,
+                options::strict},
+    .examples = {"ohmtrail draw boat.json -o boat.svg", "ohmtrail draw boat.json --staircase -o sag.png"},
+    .run = run};
+
+}  // namespace ohmtrail::cli

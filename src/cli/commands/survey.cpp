@@ -1,0 +1,49 @@
+#include "cli/commands/survey.hpp"
+
+#include <algorithm>
+
+#include "ohmtrail/diagnose/rank.hpp"
+#include "render/report.hpp"
+
+namespace ohmtrail::cli {
+namespace {
+
+std::optional<diagnose::Staircase> staircase_in(const solve::CaseSolution& found, const std::string& load) {
+  const auto element = found.network.element(load);
+  if (!element) return std::nullopt;
+  const auto rated = solve::solve_case(diagnose::as_rated(found.network));
+  return diagnose::staircase(found, rated ? &*rated : nullptr, *element);
+}
+
+}  // namespace
+
+const solve::CaseSolution& Survey::case_to_show() const {
+  const auto found = std::find_if(solved.begin(), solved.end(), [&](const solve::CaseSolution& one) {
+    return worst && one.network.case_name == worst->in_case;
+  });
+  return found == solved.end() ? solved.front() : *found;
+}
+
+std::optional<diagnose::Staircase> Survey::staircase(const std::string& load) const {
+  if (load.empty()) return worst ? staircase_in(case_to_show(), worst->load) : std::nullopt;
+  if (worst && worst->load == load) return staircase_in(case_to_show(), load);
+  for (const solve::CaseSolution& one : solved)
+    if (auto steps = staircase_in(one, load)) return steps;
+  return std::nullopt;
+}
+
+tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
+  auto job = read_job(call.text(options::file), doors);
+  if (!job) return tl::unexpected(job.error());
+  auto solved = solve_cases(*job, call.text(options::in_case), doors);
+  if (!solved) return tl::unexpected(solved.error());
+  Survey survey{std::move(job->read.system), std::move(*solved), {}, {}, {}};
+  survey.hot_spots = diagnose::rank(survey.system, survey.solved);
+  for (const solve::CaseSolution& one : survey.solved)
+    for (diagnose::SagSplit& split : diagnose::split(one)) survey.splits.push_back(std::move(split));
+  const auto worst = render::worst_split(survey.system, survey.solved, survey.splits);
+  if (worst) survey.worst = survey.splits[*worst];
+  return survey;
+}
+
+}  // namespace ohmtrail::cli
