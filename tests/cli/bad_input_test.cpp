@@ -127,7 +127,8 @@ TEST(BadInput, EveryMistakeInAFileIsToldAtOnce) {
 }
 
 TEST(BadInput, NoCommandWritesAnythingForAWrongFile) {
-  for (const char* call : {"check in.json", "solve in.json --csv", "rank in.json"}) {
+  for (const char* call : {"check in.json", "solve in.json --csv", "rank in.json", "draw in.json -o out.svg",
+                           "report in.json -o out.pdf"}) {
     const TemporaryFolder folder;
     put_file(folder / "in.json", "{}");
     const Ended ended = run_shell(std::string("ohmtrail ") + call, folder.path());

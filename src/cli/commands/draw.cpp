@@ -7,6 +7,7 @@
 #include "cli/commands/survey.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/text/printable.hpp"
+#include "render/bank.hpp"
 #include "render/diagram.hpp"
 #include "render/staircase.hpp"
 
@@ -35,7 +36,12 @@ render::DiagramOptions diagram_options(const Call& call) {
   return {render::Show::volts};
 }
 
-/// The picture and what to say of it; or the exit code after telling why there is none.
+constexpr Option battery_tests{.name = "--bank",
+                               .sentence = "the batteries' own tests: voltages, each cell's specific gravity",
+                               .excludes = "--staircase"};
+constexpr double bank_width = 760;  // points: a landscape page
+
+/// The picture and what to say of it.
 struct Picture {
   render::Scene scene;
   std::string title;
@@ -58,6 +64,19 @@ tl::expected<Picture, Exit> staircase_picture(const Survey& survey, const Call& 
   return tl::unexpected(Exit::mistake);
 }
 
+tl::expected<Picture, Exit> bank_picture(const Survey& survey, const Doors& doors) {
+  if (render::has_checks(survey.system))
+    return Picture{render::bank_picture(survey.system, bank_width), "the batteries' own tests"};
+  doors.complain("ohmtrail draw: the file holds no battery checks, so there is nothing to draw with --bank");
+  return tl::unexpected(Exit::mistake);
+}
+
+tl::expected<Picture, Exit> picture_asked_for(const Survey& survey, const Call& call, const Doors& doors) {
+  if (call.has(staircase)) return staircase_picture(survey, call, doors);
+  if (call.has(battery_tests)) return bank_picture(survey, doors);
+  return wiring_diagram(survey, call);
+}
+
 Exit run(const Call& call, const Doors& doors) {
   const std::string path = call.text(output);
   const auto kind = render::file_kind(path);
@@ -67,8 +86,7 @@ Exit run(const Call& call, const Doors& doors) {
   }
   const auto survey = make_survey(call, doors);
   if (!survey) return survey.error();
-  const auto picture = call.has(staircase) ? staircase_picture(*survey, call, doors)
-                                           : tl::expected<Picture, Exit>(wiring_diagram(*survey, call));
+  const auto picture = picture_asked_for(*survey, call, doors);
   if (!picture) return picture.error();
   if (!write_output(path, render::encode(picture->scene, *kind, paper_asked_for(call)), doors))
     return Exit::not_written;
@@ -85,8 +103,8 @@ const Command commands::draw{
         "Draws the system from batteries on the left to loads on the right, coloured by the volts lost, "
         "hot spots numbered as rank lists them. Without --case it shows the one in which a load is worst "
         "off.",
-    .options = {options::file, output, options::in_case, staircase, load, show, paper, options::as_rated,
-                options::strict},
+    .options = {options::file, output, options::in_case, staircase, battery_tests, load, show, paper,
+                options::as_rated, options::strict},
     .examples = {"ohmtrail draw boat.json -o boat.svg", "ohmtrail draw boat.json --staircase -o sag.png"},
     .run = run};
 

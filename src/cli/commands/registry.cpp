@@ -10,6 +10,8 @@ std::span<const Command* const> all_commands() {
       &commands::solve,   //
       &commands::rank,    //
       &commands::bank,    //
+      &commands::draw,    //
+      &commands::report,  //
       &commands::tables,  //
   };
   return all;

@@ -7,6 +7,7 @@
 #include "cli/commands/survey.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/text/printable.hpp"
+#include "ohmtrail/diagnose/bank.hpp"
 #include "ohmtrail/diagnose/check_system.hpp"
 #include "render/report.hpp"
 
@@ -32,6 +33,7 @@ render::ReportInput report_input(const Survey& survey) {
   input.splits = survey.splits;
   input.findings = diagnose::check_system(survey.system, survey.solved);
   input.staircase = survey.staircase();
+  input.bank = diagnose::judge_bank(survey.system);
   return input;
 }
 
@@ -48,7 +50,8 @@ Exit run(const Call& call, const Doors& doors) {
   const auto paper_size = paper_asked_for(call).value_or(render::Paper::a4);
   if (!write_output(path, html ? render::report_html(input) : render::report_pdf(input, paper_size), doors))
     return Exit::not_written;
-  doors.terminal.out(printable_line(fmt::format("{}: report, {} hot spots", path, survey->hot_spots.size())));
+  doors.terminal.out(printable_line(fmt::format("{}: report, {} {}", path, survey->hot_spots.size(),
+                                                survey->hot_spots.size() == 1 ? "hot spot" : "hot spots")));
   return exit_of(call, all_solved(survey->solved), all_within(survey->solved));
 }
 

@@ -8,10 +8,11 @@
 namespace ohmtrail::cli {
 namespace {
 
-std::optional<diagnose::Staircase> staircase_in(const solve::CaseSolution& found, const std::string& load) {
+std::optional<diagnose::Staircase> staircase_in(const netlist::System& system,
+                                                const solve::CaseSolution& found, const std::string& load) {
   const auto element = found.network.element(load);
   if (!element) return std::nullopt;
-  const auto rated = solve::solve_case(diagnose::as_rated(found.network));
+  const auto rated = solve::solve_case(diagnose::as_rated(system, found.network));
   return diagnose::staircase(found, rated ? &*rated : nullptr, *element);
 }
 
@@ -25,10 +26,10 @@ const solve::CaseSolution& Survey::case_to_show() const {
 }
 
 std::optional<diagnose::Staircase> Survey::staircase(const std::string& load) const {
-  if (load.empty()) return worst ? staircase_in(case_to_show(), worst->load) : std::nullopt;
-  if (worst && worst->load == load) return staircase_in(case_to_show(), load);
+  if (load.empty()) return worst ? staircase_in(system, case_to_show(), worst->load) : std::nullopt;
+  if (worst && worst->load == load) return staircase_in(system, case_to_show(), load);
   for (const solve::CaseSolution& one : solved)
-    if (auto steps = staircase_in(one, load)) return steps;
+    if (auto steps = staircase_in(system, one, load)) return steps;
   return std::nullopt;
 }
 

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cli/text/collapse.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/sag.hpp"
 #include "cli/text/words.hpp"
@@ -121,6 +122,7 @@ void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector
   const std::vector<HotSpot> spots(ranking.hot_spots.begin(),
                                    ranking.hot_spots.begin() + static_cast<std::ptrdiff_t>(shown));
   sheet.line(system.info.name, Ink::strong);
+  for (const CaseSolution& one : solved) show_collapse(sheet, one);
   show_verdict(sheet, system, solved, spots);
   if (!spots.empty()) {
     sheet.line();

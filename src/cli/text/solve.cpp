@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cli/text/collapse.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/words.hpp"
 #include "ohmtrail/units/print.hpp"
@@ -112,18 +113,6 @@ Table element_table(const CaseSolution& solved) {
   return table;
 }
 
-void show_collapse(Sheet& sheet, const CaseSolution& solved) {
-  const auto& collapse = *solved.solution.collapse;
-  const std::string load =
-      collapse.branch < 0 ? "" : solved.network.elements[static_cast<std::size_t>(collapse.branch)].id;
-  sheet.paragraph(
-      fmt::format("NO SOLUTION: the loads ask for more than this system can carry. At most {} of it can be "
-                  "carried; there \"{}\" takes {} at {}. Below is that state, not the one asked for.",
-                  shown<u::Fraction>(collapse.share), load, shown<u::Power>(collapse.most_power),
-                  level(collapse.at_volts)),
-      Ink::bad);
-}
-
 void show_supplies(Sheet& sheet, const CaseSolution& solved) {
   for (const solve::Supply& supply : solved.supplies) {
     if (supply.elements.empty()) continue;
@@ -142,7 +131,7 @@ void show_supplies(Sheet& sheet, const CaseSolution& solved) {
 void show_case(Sheet& sheet, const CaseSolution& solved) {
   sheet.line();
   sheet.line(fmt::format("Case \"{}\"", solved.network.case_name), Ink::strong);
-  if (solved.solution.collapse) show_collapse(sheet, solved);
+  show_collapse(sheet, solved);
   show_supplies(sheet, solved);
   if (!solved.loads.empty()) {
     sheet.line();
