@@ -20,7 +20,7 @@ void apply(const Cure& cure, solve::Branch& branch) {
 }  // namespace
 
 WhatIf::WhatIf(const solve::CaseSolution& solved)
-    : solved_(solved), circuit_(solve::circuit_of(solved.network)) {
+    : solved_(solved), solver_(solve::circuit_of(solved.network)) {
   for (const double current : solved.solution.current)
     largest_current_ = std::max(largest_current_, std::abs(current));
 }
@@ -42,12 +42,25 @@ std::optional<Gain> WhatIf::best_gain_between(const std::vector<double>& before,
   return best;
 }
 
-std::optional<Gain> WhatIf::best_gain(const Cure& cure) const {
+tl::expected<solve::Solution, solve::Failure> WhatIf::solve_with(const Cure& cure) {
+  if (cure.heating) {  // another law of warming is another circuit
+    solve::Circuit cured = solver_.circuit();
+    apply(cure, at(cured.branches, cure.element));
+    return solve::Solver(std::move(cured)).solve();
+  }
+  const solve::Branch found = at(solver_.circuit().branches, cure.element);
+  solver_.set_resistance(cure.element, cure.resistance);
+  if (cure.open_circuit) solver_.set_size(cure.element, *cure.open_circuit);
+  auto after = solver_.solve();
+  solver_.set_resistance(cure.element, found.resistance);
+  if (cure.open_circuit) solver_.set_size(cure.element, found.size);
+  return after;
+}
+
+std::optional<Gain> WhatIf::best_gain(const Cure& cure) {
   const auto& before = solved_.solution.drop;
   if (without_effect(cure)) return best_gain_between(before, before);
-  solve::Circuit cured = circuit_;
-  apply(cure, at(cured.branches, cure.element));
-  const auto after = solve::Solver(std::move(cured)).solve();
+  const auto after = solve_with(cure);
   if (!after) return std::nullopt;
   return best_gain_between(before, after->drop);
 }

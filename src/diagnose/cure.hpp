@@ -28,16 +28,18 @@ class WhatIf {
 
   /// The running load that gains most from this one cure, the first of equals; empty where none runs, or the
   /// cured circuit has no solution. A full solve of the changed circuit, not an estimate.
-  [[nodiscard]] std::optional<Gain> best_gain(const Cure& cure) const;
+  [[nodiscard]] std::optional<Gain> best_gain(const Cure& cure);
 
  private:
   /// An element that carries nothing changes nothing by its resistance.
   [[nodiscard]] bool without_effect(const Cure& cure) const;
   [[nodiscard]] std::optional<Gain> best_gain_between(const std::vector<double>& before,
                                                       const std::vector<double>& after) const;
+  [[nodiscard]] tl::expected<solve::Solution, solve::Failure> solve_with(const Cure& cure);
 
   const solve::CaseSolution& solved_;
-  solve::Circuit circuit_;
+  solve::Solver
+      solver_;  ///< as found between two cures: its ordering is made once, and each solve starts near
   double largest_current_ = 0;
 };
 

@@ -80,7 +80,7 @@ std::vector<Fault> faults_in(const netlist::System& system, const solve::CaseSol
   return faults;
 }
 
-Row row_of(const Fault& fault, const WhatIf& what_if, const solve::CaseSolution& solved) {
+Row row_of(const Fault& fault, WhatIf& what_if, const solve::CaseSolution& solved) {
   Row row{as_found(fault, solved), fault.cure.element, &solved};
   if (const auto gain = what_if.best_gain(fault.cure)) {
     const auto& load = at(solved.loads, gain->load);
@@ -100,7 +100,7 @@ std::map<int, Row> best_rows(const netlist::System& system, const std::vector<so
   std::map<int, Row> rows;
   for (const auto& one : solved) {
     if (!options.only_case.empty() && one.network.case_name != options.only_case) continue;
-    const WhatIf what_if(one);
+    WhatIf what_if(one);
     const JointHeat heat(system, one);
     for (const auto& fault : faults_in(system, one)) {
       auto row = row_of(fault, what_if, one);
