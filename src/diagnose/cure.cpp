@@ -37,7 +37,7 @@ std::optional<Gain> WhatIf::best_gain_between(const std::vector<double>& before,
     const auto& load = solved_.loads[k];
     if (!load.running) continue;
     const double volts = at(after, load.element) - at(before, load.element);
-    if (!best || volts > best->volts) best = Gain{static_cast<int>(k), volts};
+    if (!best || volts > best->volts + same_volts) best = Gain{static_cast<int>(k), volts};
   }
   return best;
 }

@@ -15,6 +15,9 @@ struct Cure {
   std::optional<solve::Heating> heating;  ///< wires
 };
 
+/// Volts that differ by less are equal but for rounding: the file's order decides.
+inline constexpr double same_volts = 1e-9;
+
 /// Volts that a load gets back; `load` is a position in CaseSolution::loads.
 struct Gain {
   int load = -1;

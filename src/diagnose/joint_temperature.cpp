@@ -132,11 +132,13 @@ std::optional<JointTemperature> joint_temperature(const netlist::System& system,
 std::optional<std::string> heat_warning(const JointTemperature& joint) {
   if (joint.above_insulation)
     return fmt::format(
-        "about {:.0f} °C: above the {:.0f} °C that the cable's insulation is rated for, and too hot to touch",
+        "about {:.0f} °C if it stays on: above the {:.0f} °C that the cable's insulation is rated for, and "
+        "too hot to touch",
         joint.celsius, joint.insulation_rating);
   if (joint.too_hot_to_touch)
     return fmt::format(
-        "about {:.0f} °C: too hot to touch (bare metal burns at {:.0f} °C within a second; from memory: ISO "
+        "about {:.0f} °C if it stays on: too hot to touch (bare metal burns at {:.0f} °C within a second; "
+        "from memory: ISO "
         "13732-1)",
         joint.celsius, touch_limit_celsius);
   return std::nullopt;

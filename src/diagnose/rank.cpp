@@ -92,7 +92,8 @@ Row row_of(const Fault& fault, WhatIf& what_if, const solve::CaseSolution& solve
 /// Rows by element index: every case builds the same elements in the same order.
 void keep_better(std::map<int, Row>& rows, Row row) {
   const auto [place, is_new] = rows.try_emplace(row.element, row);
-  if (!is_new && volts_of(row.spot) > volts_of(place->second.spot)) place->second = std::move(row);
+  if (!is_new && volts_of(row.spot) > volts_of(place->second.spot) + same_volts)
+    place->second = std::move(row);
 }
 
 std::map<int, Row> best_rows(const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
@@ -121,7 +122,7 @@ double hours_a_day(const netlist::System& system, const std::string& case_name) 
 /// I² times the excess, over the hours of every case that says how long it lasts.
 std::optional<DailyWaste> waste_of(const netlist::System& system,
                                    const std::vector<solve::CaseSolution>& solved, const Row& row) {
-  if (!row.spot.excess) return std::nullopt;
+  if (!row.spot.excess || row.spot.cause == Cause::discharged_battery) return std::nullopt;
   double hours = 0, watt_hours = 0;
   for (const auto& one : solved) {
     const double lasts = hours_a_day(system, one.network.case_name);
@@ -146,14 +147,22 @@ void set_fix(HotSpot& spot, const netlist::System& system, const Row& row) {
   spot.fix = fix(spot.cause, context);
 }
 
+/// Equal but for rounding is equal, so that ties keep file order.
+double rounded(double value) {
+  return std::round(value / same_volts);
+}
+
 bool worse(const HotSpot& a, const HotSpot& b, RankBy by) {
+  const auto volts = [](const HotSpot& spot) { return rounded(volts_of(spot)); };
+  const auto heat = [](const HotSpot& spot) { return rounded(spot.heat); };
+  const auto warmth = [](const HotSpot& spot) { return rounded(or_lowest(spot.temperature)); };
   switch (by) {
     case RankBy::volts:
-      return std::pair(volts_of(a), a.heat) > std::pair(volts_of(b), b.heat);
+      return std::pair(volts(a), heat(a)) > std::pair(volts(b), heat(b));
     case RankBy::heat:
-      return std::pair(a.heat, volts_of(a)) > std::pair(b.heat, volts_of(b));
+      return std::pair(heat(a), volts(a)) > std::pair(heat(b), volts(b));
     case RankBy::temperature:
-      return std::pair(or_lowest(a.temperature), a.heat) > std::pair(or_lowest(b.temperature), b.heat);
+      return std::pair(warmth(a), heat(a)) > std::pair(warmth(b), heat(b));
   }
   return false;
 }

@@ -110,12 +110,15 @@ void joints_too_hot(const RuleContext& context, Collected& collected) {
   const auto& network = context.solved.network;
   const JointHeat heat(context.system, context.solved);
   for (int k = 0; k < static_cast<int>(network.elements.size()); ++k) {
+    const auto& element = at(network.elements, k);
+    // What is sound is as warm as its maker meant it, or its cable is too thin, which has a rule of its own.
+    if (!element.sound || element.resistance <= *element.sound) continue;
     const auto joint = heat.of(k);
     if (!joint) continue;
     const auto warning = heat_warning(*joint);
     if (!warning) continue;
     auto finding =
-        about(context, at(network.elements, k), "hot-connection",
+        about(context, element, "hot-connection",
               joint->above_insulation ? "the insulation's own rating" : "from memory: ISO 13732-1");
     finding.severity = joint->above_insulation ? Severity::before_further_use : Severity::soon;
     finding.text = *warning;

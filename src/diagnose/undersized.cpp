@@ -40,16 +40,30 @@ bool at_table_value(const Element& element) {
          element.resistance <= *element.sound;
 }
 
-/// Runs whose wire stands at its table value on the load's route, in route order.
-Runs runs_on(const solve::CaseSolution& found, const Route& way) {
-  Runs runs;
+/// A load outside its limit with everything sound, and the runs on its route that could be thicker.
+struct Need {
+  int load = -1;             ///< element index
+  double volts = 0;          ///< V above the limit
+  Runs runs;                 ///< whose wires stand at their table value, in route order
+  std::vector<double> lost;  ///< V, of each run's wires on the route
+};
+
+Need need_of(const solve::CaseSolution& rated, const solve::LoadResult& load, const Route& way) {
+  Need need;
+  need.load = load.element;
+  need.volts = load.drop * (1 - load.limit_fraction / load.drop_fraction);
   for (const auto& leg : way.legs()) {
-    const auto& element = at(found.network.elements, leg.element);
+    const auto& element = at(rated.network.elements, leg.element);
     if (!at_table_value(element)) continue;
-    if (std::find(runs.begin(), runs.end(), element.origin.index) == runs.end())
-      runs.push_back(element.origin.index);
+    const auto place =
+        std::find(need.runs.begin(), need.runs.end(), element.origin.index) - need.runs.begin();
+    if (place == static_cast<std::ptrdiff_t>(need.runs.size())) {
+      need.runs.push_back(element.origin.index);
+      need.lost.push_back(0);
+    }
+    need.lost[static_cast<std::size_t>(place)] += leg.lost;
   }
-  return runs;
+  return need;
 }
 
 const netlist::Case* case_named(const netlist::System& system, const std::string& name) {
@@ -68,14 +82,23 @@ class Regauge {
   Regauge(const netlist::System& system, const netlist::Case& in_case)
       : system_(system), in_case_(in_case), offers_(offers(system)) {}
 
-  /// The smallest offer that brings the load inside its limit when it replaces every thinner one of `runs`;
-  /// null: none does.
-  const Offer* smallest_cure(const Runs& runs, int load) const {
-    if (!cures(runs, offers_.back(), load)) return nullptr;
-    const auto larger = std::find_if(offers_.begin(), offers_.end(), [&](const Offer& offer) {
-      return thinner_than(runs, offer) && cures(runs, offer, load);
+  /// The smallest offer that brings the load inside its limit when it replaces every thinner one of `runs`,
+  /// which are of the need's own; null: none does.
+  const Offer* smallest_cure(const Need& need, const Runs& runs) const {
+    const auto cure = std::find_if(offers_.begin(), offers_.end(), [&](const Offer& offer) {
+      return thinner_than(runs, offer) && promising(need, runs, offer) && cures(runs, offer, need.load);
     });
-    return larger == offers_.end() ? nullptr : &*larger;
+    return cure == offers_.end() ? nullptr : &*cure;
+  }
+
+  /// Metal that the runs gain, m³ one way.
+  double added_metal(const Runs& runs, const Offer& offer) const {
+    double volume = 0;
+    for (const auto run : runs) {
+      const auto& old = system_.runs[run];
+      volume += std::max(0.0, offer.gauge.area.si() - old.gauge.area.si()) * old.length.si();
+    }
+    return volume;
   }
 
   network::Network with(const Runs& runs, const Offer& offer) const {
@@ -86,6 +109,18 @@ class Regauge {
   }
 
  private:
+  /// A wire cannot give back much more than it loses: what falls short by half is not worth a solve.
+  bool promising(const Need& need, const Runs& runs, const Offer& offer) const {
+    double back = 0;
+    for (std::size_t k = 0; k < need.runs.size(); ++k) {
+      const auto& area = system_.runs[need.runs[k]].gauge.area;
+      if (std::find(runs.begin(), runs.end(), need.runs[k]) != runs.end() && area < offer.gauge.area)
+        back += need.lost[k] * (1 - units::ratio(area, offer.gauge.area));
+    }
+    constexpr double margin = 0.5;
+    return back >= margin * need.volts;
+  }
+
   bool thinner_than(const Runs& runs, const Offer& offer) const {
     return std::any_of(runs.begin(), runs.end(),
                        [&](std::size_t run) { return system_.runs[run].gauge.area < offer.gauge.area; });
@@ -143,17 +178,23 @@ void add_faults(Faults& faults, const solve::CaseSolution& found, const Regauge&
   }
 }
 
-/// One run alone where that is enough, else all of them together.
-void blame(Faults& faults, const solve::CaseSolution& found, const Regauge& regauge, const Runs& runs,
-           int load) {
-  bool one_is_enough = false;
-  for (const auto run : runs) {
-    const auto* offer = regauge.smallest_cure({run}, load);
-    if (offer) add_faults(faults, found, regauge, {run}, *offer);
-    one_is_enough = one_is_enough || offer;
+/// The one run whose cure takes least metal; where no single run is enough, all of them together.
+void blame(Faults& faults, const solve::CaseSolution& found, const Regauge& regauge, const Need& need) {
+  Runs best;
+  const Offer* best_offer = nullptr;
+  for (const auto run : need.runs) {
+    const auto* offer = regauge.smallest_cure(need, {run});
+    const bool less =
+        offer && (!best_offer || regauge.added_metal({run}, *offer) < regauge.added_metal(best, *best_offer));
+    if (!less) continue;
+    best = {run};
+    best_offer = offer;
   }
-  if (one_is_enough) return;
-  if (const auto* offer = regauge.smallest_cure(runs, load)) add_faults(faults, found, regauge, runs, *offer);
+  if (!best_offer) {
+    best = need.runs;
+    best_offer = regauge.smallest_cure(need, best);
+  }
+  if (best_offer) add_faults(faults, found, regauge, best, *best_offer);
 }
 
 }  // namespace
@@ -168,7 +209,7 @@ std::vector<Fault> undersized(const netlist::System& system, const solve::CaseSo
   for (std::size_t k = 0; k < solved.loads.size(); ++k) {
     if (!breaks_limit(solved.loads[k]) || !breaks_limit(rated->loads[k])) continue;
     const auto way = route(*rated, rated->loads[k]);
-    if (way) blame(faults, solved, regauge, runs_on(solved, *way), rated->loads[k].element);
+    if (way) blame(faults, solved, regauge, need_of(*rated, rated->loads[k], *way));
   }
   std::vector<Fault> list;
   for (auto& [element, fault] : faults) list.push_back(std::move(fault));

@@ -169,6 +169,12 @@ TEST(CheckSystem, NamesAHotConnection) {
   expect_whole(found);
 }
 
+/// The lug beside a hot one, and lugs on a cable that is itself too warm, are sound and not named.
+TEST(CheckSystem, DoesNotNameASoundConnectionHot) {
+  auto system = on_thin_wire(60);
+  EXPECT_TRUE(of_rule(check_all(system), "hot-connection").empty());
+}
+
 TEST(CheckSystem, NamesAFuseAboveTheAmpacityOfItsWire) {
   auto system = on_thin_wire(10);
   system.runs[0].from = "f";

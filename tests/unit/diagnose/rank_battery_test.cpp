@@ -58,7 +58,8 @@ TEST(RankBattery, WithoutALabelItsResistanceIsNeverFaulty) {
 }
 
 TEST(RankBattery, LowChargeIsDischargedAndRecoversTheVoltsOfAFullOne) {
-  const auto full = labelled(1), low = labelled(0.4);
+  auto full = labelled(1), low = labelled(0.4);
+  low.cases[0].per_day = units::Time{3600};
   const auto spots = rank_all(low);
   ASSERT_EQ(spots.size(), 1U);
   EXPECT_EQ(spots[0].cause, Cause::discharged_battery);
@@ -66,6 +67,7 @@ TEST(RankBattery, LowChargeIsDischargedAndRecoversTheVoltsOfAFullOne) {
   const double open_circuit = (after.network.elements[0].voltage - before.network.elements[0].voltage).si();
   EXPECT_GT(open_circuit, 0.3);
   EXPECT_GE(spots[0].recoverable->volts, open_circuit - 1e-9);
+  EXPECT_FALSE(spots[0].waste.has_value());
   EXPECT_NE(spots[0].fix.find("charge"), std::string::npos);
   EXPECT_NE(spots[0].fix.find("test again"), std::string::npos);
 }

@@ -1,5 +1,8 @@
 #include <gtest/gtest.h>
 
+#include <cmath>
+#include <limits>
+
 #include "ohmtrail/diagnose/rank.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
@@ -96,6 +99,28 @@ TEST(Undersized, OnlyTheRunThatCuresItIsNamed) {
   const auto spots = rank_all(system);
   ASSERT_EQ(spots.size(), 1U);
   EXPECT_EQ(spots[0].id, "out/wire");
+}
+
+/// Either of two runs in a row would cure it; the one whose cure takes less metal is named, and it alone.
+TEST(Undersized, OfTwoThatCureItTheOneWithLessMetalIsNamed) {
+  auto system = thin(4.2);
+  system.runs[0].length = Length{6};
+  system.runs[1].length = Length{5};
+  const auto cured_by = [&](std::size_t run) {
+    for (int number = 14; number >= -3; --number) {
+      auto changed = system;
+      changed.runs[run].gauge = trade::awg(number);
+      if (within(changed))
+        return (changed.runs[run].gauge.area.si() - system.runs[run].gauge.area.si()) *
+               system.runs[run].length.si();
+    }
+    return std::numeric_limits<double>::infinity();
+  };
+  ASSERT_FALSE(within(system));
+  ASSERT_TRUE(std::isfinite(cured_by(0)) && std::isfinite(cured_by(1)));
+  const auto spots = rank_all(system);
+  ASSERT_EQ(spots.size(), 1U);
+  EXPECT_EQ(spots[0].id, cured_by(0) <= cured_by(1) ? "out/wire" : "back/wire");
 }
 
 /// A bad lug breaks the limit; the cable would be enough without it and is not blamed.
