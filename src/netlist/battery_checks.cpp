@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ohmtrail/trade/battery_facts.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::netlist {
@@ -52,16 +53,12 @@ void doubt_resistance(Reader& reader, Value value, const Battery& battery) {
         bare ? fmt::format("if milliohms are meant, write \"{} mohm\"", met.source()) : "");
 }
 
-double volts_per_cell(trade::Chemistry chemistry) {
-  return chemistry == trade::Chemistry::lfp ? 3.2 : 2;
-}
-
 void doubt_cells(Reader& reader, Value value, const Battery& battery) {
   const auto& cells = battery.checks.cells;
   const Value list = value.member("checks").member("cells");
   if (cells.empty() || !(battery.nominal.si() > 0) || !list.exists()) return;
-  const auto expected = std::lround(battery.nominal.si() / volts_per_cell(battery.chemistry));
-  if (static_cast<long>(cells.size()) != expected) {
+  const auto expected = trade::cells_in(battery.chemistry, battery.nominal);
+  if (static_cast<int>(cells.size()) != expected) {
     doubt(reader, list, "cell-count",
           fmt::format("{} cells are listed; a battery of {} has {}", cells.size(), print(battery.nominal),
                       expected),

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "cli/text/printable.hpp"
@@ -27,6 +28,38 @@ bool holds_numbers(const trade::Table& table, std::size_t column) {
   return true;
 }
 
+/// Long notes and sources stand below the table, each text once, and are referred to by number.
+class Footnotes {
+ public:
+  explicit Footnotes(const trade::Table& table) {
+    for (std::size_t c = 0; c < table.columns.size(); ++c)
+      taken_.push_back(is_remark(table.columns[c].name) && longest(table, c) > widest_in_table);
+  }
+  /// The cell itself, or the number of its footnote.
+  std::string cell(std::size_t column, std::string text) {
+    if (!taken_[column] || text.empty()) return text;
+    const auto found = std::find(texts_.begin(), texts_.end(), text);
+    const auto number = found - texts_.begin() + 1;
+    if (found == texts_.end()) texts_.push_back(std::move(text));
+    return fmt::format("[{}]", number);
+  }
+  void show(Sheet& sheet) const {
+    for (std::size_t i = 0; i < texts_.size(); ++i)
+      sheet.item(fmt::format("[{}] ", i + 1), texts_[i], Ink::faint);
+  }
+
+ private:
+  static constexpr std::size_t widest_in_table = 24;
+  static bool is_remark(std::string_view column) { return column == "source" || column == "note"; }
+  static std::size_t longest(const trade::Table& table, std::size_t column) {
+    std::size_t most = 0;
+    for (const auto& row : table.rows) most = std::max(most, shown(row[column]).size());
+    return most;
+  }
+  std::vector<bool> taken_;
+  std::vector<std::string> texts_;
+};
+
 }  // namespace
 
 void show_table(Sheet& sheet, const trade::Table& table) {
@@ -40,13 +73,15 @@ void show_table(Sheet& sheet, const trade::Table& table) {
                        numbers ? Align::right : Align::left, numbers ? Narrow::stays : Narrow::wraps});
   }
   Table text(std::move(columns));
+  Footnotes footnotes(table);
   for (const auto& cells : table.rows) {
     std::vector<Cell> row;
-    for (const trade::Cell& cell : cells) row.emplace_back(shown(cell));
+    for (std::size_t c = 0; c < cells.size(); ++c) row.emplace_back(footnotes.cell(c, shown(cells[c])));
     text.row(std::move(row));
   }
   sheet.table(text);
   sheet.line();
+  footnotes.show(sheet);
   sheet.item("Source: ", table.source, Ink::faint);
   for (const std::string& doubt : table.doubts) sheet.item("Doubt: ", doubt, Ink::warning);
 }

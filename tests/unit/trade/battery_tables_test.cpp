@@ -52,8 +52,8 @@ TEST(BatteryTables, GravityAsListedIsGravityAsComputed) {
     const Fraction charge{number(row[2]) / 100};
     EXPECT_NEAR(gravity_at_charge(charge), number(row[3]), 1e-9);
     EXPECT_NEAR(rested_cell(Chemistry::flooded, charge, reference_electrolyte_temperature).si() * 6,
-                number(row[6]), 1e-9);
-    EXPECT_NEAR(freezing_point(number(row[3])).celsius(), number(row[7]), 1e-9);
+                number(row[5]), 1e-9);
+    EXPECT_NEAR(freezing_point(number(row[3])).celsius(), number(row[6]), 1e-9);
     ++checked;
   }
   EXPECT_EQ(checked, 5);
@@ -63,8 +63,8 @@ TEST(BatteryTables, LoadTestAsListedIsLoadTestAsComputed) {
   int checked = 0;
   for (const auto& row : table("battery-load-test").rows) {
     if (text(row[0]) != "Table 5") continue;
-    EXPECT_NEAR(load_test_minimum(Voltage{12}, Temperature{number(row[2])}).si(), number(row[4]), 1e-9);
-    EXPECT_NEAR(load_test_minimum(Voltage{6}, Temperature{number(row[2])}).si(), number(row[5]), 1e-9);
+    EXPECT_NEAR(load_test_minimum(Voltage{12}, Temperature{number(row[2])}).si(), number(row[3]), 1e-9);
+    EXPECT_NEAR(load_test_minimum(Voltage{6}, Temperature{number(row[2])}).si(), number(row[4]), 1e-9);
     ++checked;
   }
   EXPECT_EQ(checked, 8);
