@@ -21,8 +21,9 @@ namespace u = units;
 
 constexpr u::Format aligned{.significant = 3, .keep_zeros = true};
 
+/// A millionth of a volt is rounding, not a gain or a loss.
 std::string volts(double si) {
-  return u::print(u::Voltage{si}, aligned);
+  return std::abs(si) < 1e-6 ? "0 V" : u::print(u::Voltage{si}, aligned);
 }
 
 /// The case in which a hot spot was found; there is always one.
@@ -58,7 +59,7 @@ std::string times_sound(const HotSpot& spot) {
 }
 
 std::string gain(const HotSpot& spot) {
-  if (!spot.recoverable || spot.recoverable->volts <= 0) return "";
+  if (!spot.recoverable || spot.recoverable->volts < 1e-6) return "";
   return fmt::format(" Made good, \"{}\" gets {} back.", spot.recoverable->load,
                      volts(spot.recoverable->volts));
 }
