@@ -10,10 +10,23 @@ namespace {
 using KindCodec = Word<trade::TerminationKind>;
 
 bool is_plain(const RunEnd& end) {
-  return end.resistances == Resistances{} && end.note.empty();
+  return end.resistances == Resistances{} && !end.crimp && end.note.empty();
 }
 
 }  // namespace
+
+Halves halves(const RunEnd& end) {
+  Halves result{end.resistances, end.crimp.value_or(Resistances{})};
+  const auto share = [](std::optional<Resistance>& contact, std::optional<Resistance>& crimp) {
+    if (crimp || !contact) return;
+    contact = *contact / 2;
+    crimp = contact;
+  };
+  share(result.contact.sound, result.crimp.sound);
+  share(result.contact.as_found, result.crimp.as_found);
+  if (!end.crimp || end.crimp->seen.empty()) result.crimp.seen = end.resistances.seen;
+  return result;
+}
 
 bool EndCodec::read(Reader& reader, Value value, RunEnd& end) {
   if (value.is(Kind::string)) return KindCodec::read(reader, value, end.kind);

@@ -94,11 +94,23 @@ struct LengthFrom {
 }  // namespace
 
 template <>
+std::span<const Key<Resistances>> keys() {
+  using T = Resistances;
+  static constexpr Key<T> table[] = {
+      optional<T, &T::sound, NotNegative<Resistance>>("sound", "resistance of a good crimp"),
+      optional<T, &T::as_found, NotNegative<Resistance>>("resistance", "resistance of the crimp as found"),
+      optional<T, &T::seen, SeenCodec>("seen", "what the eye and hand found on the crimp")};
+  return table;
+}
+
+template <>
 std::span<const Key<RunEnd>> keys() {
   using T = RunEnd;
   static constexpr Key<T> table[] = {
       optional<T, &T::kind, Word<trade::TerminationKind>>("kind", "default crimped"), sound_key<T>(),
-      resistance_key<T>(), seen_key<T>()};
+      resistance_key<T>(), seen_key<T>(),
+      optional<T, &T::crimp, Object<Resistances>>("crimp", "the crimp's own sound, resistance, seen; those beside it "
+                                                           "are then the bolted contact's")};
   return table;
 }
 

@@ -32,6 +32,7 @@ bool is_word_start(char c) {
 /// The bare word, number or single sign that stands at a place.
 std::string_view met(const SyntaxStop& stop) {
   const std::string_view rest = stop.text.substr(next_token(stop), 40);
+  if (rest.starts_with('"')) return rest.substr(0, std::min(rest.find('"', 1), rest.size() - 1) + 1);
   const auto length = rest.find_first_of(" \t\r\n,:{}[]\"");
   return rest.substr(0, std::max<std::size_t>(1, std::min(length, rest.size())));
 }
@@ -106,6 +107,11 @@ SyntaxError bad_token(const SyntaxStop& stop) {
                     "",           ""};
   error.expected = wants_key ? "a key in double quotes" : "a value";
   error.hint = hint_for_value(word);
+  const bool after_number = stop.done > 0 && std::isdigit(static_cast<unsigned char>(stop.text[stop.done - 1])) != 0;
+  if (after_number && last_separator(stop) == ' ' && (is_word_start(word.front()) || word.front() == '%')) {
+    error.expected = stop.inside == Kind::array ? "\",\" or \"]\"" : "\",\" or \"}\"";
+    error.hint = "a value with its unit stands in quotes: \"6 ft\"";
+  }
   return error;
 }
 
@@ -131,6 +137,7 @@ SyntaxError unexpected_token(const SyntaxStop& stop) {
 }  // namespace
 
 SyntaxError explain_syntax(const SyntaxStop& stop) {
+  if (stop.text.starts_with("\xFF\xFE") || stop.text.starts_with("\xFE\xFF")) return not_utf8(stop);
   const bool at_end = next_token(stop) >= stop.text.size() || says(stop, "missing closing quote") ||
                       says(stop, "unexpected end of input");
   if (says(stop, "UTF-8") || says(stop, "BOM")) return not_utf8(stop);

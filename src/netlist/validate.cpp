@@ -37,20 +37,44 @@ void note_incomplete(Checked& checked) {
   });
 }
 
+/// Every derived name that the file uses, wherever that is.
+std::vector<std::string_view> names_in_use(const System& system) {
+  std::vector<std::string_view> names(system.stubs.begin(), system.stubs.end());
+  names.push_back(system.reference);
+  for (const auto& [name, point] : system.points) names.push_back(name);
+  for (const Case& one : system.cases) names.insert(names.end(), one.open.begin(), one.open.end());
+  for (const Reading& reading : system.readings) {
+    if (const auto* volts = std::get_if<VoltsReading>(&reading.what)) {
+      names.push_back(volts->red);
+      names.push_back(volts->black);
+    }
+    if (const auto* amps = std::get_if<AmpsReading>(&reading.what)) names.push_back(amps->in);
+    if (const auto* ohms = std::get_if<OhmsReading>(&reading.what)) names.push_back(ohms->across);
+    if (const auto* heat = std::get_if<TemperatureReading>(&reading.what)) names.push_back(heat->at);
+  }
+  return names;
+}
+
+/// `M@from` for `M/from-crimp`; nothing for other names.
+std::string point_of_crimp(std::string_view name) {
+  const auto [owner, part] = split_element_name(name);
+  constexpr std::string_view suffix = "-crimp";
+  if (!part.ends_with(suffix)) return {};
+  return fmt::format("{}@{}", owner, part.substr(0, part.size() - suffix.size()));
+}
+
 void open_ends(System& system) {
   const bool all = system.info.terminations == Terminations::contact_and_crimp;
+  const auto start = [all](RunEnd& end) { end.opened = all || end.crimp.has_value(); };
   for (Run& run : system.runs) {
-    run.end_from.opened = run.end_to.opened = all;
-    if (auto& back = run.return_conductor) back->end_from.opened = back->end_to.opened = all;
+    start(run.end_from);
+    start(run.end_to);
+    if (auto& back = run.return_conductor) start(back->end_from), start(back->end_to);
   }
   const Names names(system);
-  for (const Reading& reading : system.readings) {
-    const auto* volts = std::get_if<VoltsReading>(&reading.what);
-    if (volts == nullptr) continue;
-    for (const std::string* point : {&volts->red, &volts->black}) {
-      RunEnd* end = point->ends_with("-metal") ? end_at(system, names, *point) : nullptr;
-      if (end != nullptr) end->opened = true;
-    }
+  for (const std::string_view name : names_in_use(system)) {
+    const std::string point = name.ends_with("-metal") ? std::string(name) : point_of_crimp(name);
+    if (RunEnd* end = point.empty() ? nullptr : end_at(system, names, point)) end->opened = true;
   }
 }
 
