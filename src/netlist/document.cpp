@@ -18,21 +18,23 @@ struct Document::State {
   System system;
   std::optional<Names> names;
   Patch patch;
+  std::map<Section, std::vector<Value>> items;  ///< of sections that were edited
 
   [[nodiscard]] Target root() { return {tree.root(), &patch, nullptr}; }
 
-  [[nodiscard]] std::optional<Target> item(ElementPlace place) {
+  [[nodiscard]] Target item(ElementPlace place) {
     const Target list = root().member(section_key(place.section));
-    std::size_t position = 0;
-    for (const Value child : list.value.children()) {
-      if (position++ == place.index) return Target{child, &list.patch->items[place.index], nullptr};
+    std::vector<Value>& known = items[place.section];
+    if (known.empty()) {
+      for (const Value child : list.value.children()) known.push_back(child);
     }
-    return std::nullopt;
+    return {known.at(place.index), &list.patch->items[place.index], nullptr};
   }
 
   [[nodiscard]] std::optional<Target> element(std::string_view id, Section wanted) {
     const auto place = names->element(id);
-    return place && place->section == wanted ? item(*place) : std::nullopt;
+    if (!place || place->section != wanted) return std::nullopt;
+    return item(*place);
   }
 
   /// The object that holds `resistance` and `seen` of an element, by its id or derived name.
@@ -84,12 +86,15 @@ std::optional<Target> Document::State::passive(std::string_view name) {
   const SplitName split = split_element_name(name);
   const ElementPlace place = *names->element(split.owner);
   switch (place.section) {
-    case Section::runs: return part_of_run(system.runs[place.index], *item(place), split.part);
+    case Section::runs:
+      return part_of_run(system.runs[place.index], item(place), split.part);
     case Section::batteries:
     case Section::joints:
     case Section::switches:
-    case Section::fuses: return item(place);
-    default: return std::nullopt;
+    case Section::fuses:
+      return item(place);
+    default:
+      return std::nullopt;
   }
 }
 
@@ -107,7 +112,9 @@ Document::Document(Document&&) noexcept = default;
 Document& Document::operator=(Document&&) noexcept = default;
 Document::~Document() = default;
 
-const System& Document::system() const { return state_->system; }
+const System& Document::system() const {
+  return state_->system;
+}
 
 std::string Document::text() const {
   const Value root = state_->tree.root();
@@ -167,9 +174,13 @@ bool Document::add_seen(std::string_view element, const Seen& seen) {
   return true;
 }
 
-void Document::add_reading(const Reading& reading) { state_->root().append("readings", ReadingCodec::write(reading)); }
+void Document::add_reading(const Reading& reading) {
+  state_->root().append("readings", ReadingCodec::write(reading));
+}
 
-void Document::remove_readings() { state_->root().remove("readings"); }
+void Document::remove_readings() {
+  state_->root().remove("readings");
+}
 
 void Document::add_to_note(std::string_view sentence) {
   const Target root = state_->root();
@@ -178,19 +189,43 @@ void Document::add_to_note(std::string_view sentence) {
   root.set("note", before.empty() ? std::string(sentence) : fmt::format("{} {}", before, sentence));
 }
 
-void Document::set_job(const Job& job) { state_->root().member("system").set("job", Object<Job>::write(job)); }
+void Document::set_job(const Job& job) {
+  state_->root().member("system").set("job", Object<Job>::write(job));
+}
 
-void Document::add(const Battery& battery) { state_->add("batteries", battery); }
-void Document::add(const Charger& charger) { state_->add("chargers", charger); }
-void Document::add(const Run& run) { state_->add("runs", run); }
-void Document::add(const Joint& joint) { state_->add("joints", joint); }
-void Document::add(const Switch& one) { state_->add("switches", one); }
-void Document::add(const Fuse& fuse) { state_->add("fuses", fuse); }
-void Document::add(const Shunt& shunt) { state_->add("shunts", shunt); }
-void Document::add(const Load& load) { state_->add("loads", load); }
-void Document::add(const Case& one) { state_->add("cases", one); }
-void Document::add(const Meter& meter) { state_->add("meters", meter); }
-void Document::add_stub(std::string_view point) { state_->root().append("stubs", std::string(point)); }
+void Document::add(const Battery& battery) {
+  state_->add("batteries", battery);
+}
+void Document::add(const Charger& charger) {
+  state_->add("chargers", charger);
+}
+void Document::add(const Run& run) {
+  state_->add("runs", run);
+}
+void Document::add(const Joint& joint) {
+  state_->add("joints", joint);
+}
+void Document::add(const Switch& one) {
+  state_->add("switches", one);
+}
+void Document::add(const Fuse& fuse) {
+  state_->add("fuses", fuse);
+}
+void Document::add(const Shunt& shunt) {
+  state_->add("shunts", shunt);
+}
+void Document::add(const Load& load) {
+  state_->add("loads", load);
+}
+void Document::add(const Case& one) {
+  state_->add("cases", one);
+}
+void Document::add(const Meter& meter) {
+  state_->add("meters", meter);
+}
+void Document::add_stub(std::string_view point) {
+  state_->root().append("stubs", std::string(point));
+}
 
 void Document::set_point(std::string_view name, const Point& point) {
   state_->root().member_object("points").set(name, Object<Point>::write(point));

@@ -40,7 +40,8 @@ void Target::remove(std::string_view key) const {
 
 void Target::append(std::string_view key, Json item) const {
   const Target list = member(key);
-  const bool stands = list.json == nullptr && list.value.exists() && list.value.is(Kind::array) && !list.patch->removed;
+  const bool stands =
+      list.json == nullptr && list.value.exists() && list.value.is(Kind::array) && !list.patch->removed;
   if (stands) {
     list.patch->appended.push_back(std::move(item));
     return;

@@ -3,8 +3,8 @@
 
 namespace ohmtrail::netlist {
 
-/// One value of a file as it stands after the edits made so far: either one of the tree with edits laid over it, or
-/// part of a value that an edit has put there.
+/// One value of a file as it stands after the edits made so far: either one of the tree with edits laid over
+/// it, or part of a value that an edit has put there.
 struct Target {
   Value value;   ///< may not exist
   Patch* patch;  ///< null within a new value

@@ -21,7 +21,8 @@ std::string indent_of(std::string_view lead) {
 /// Writes members or items one after another in the manner of those that stand there already.
 class ContainerPrinter {
  public:
-  ContainerPrinter(Value container, std::string& out) : container_(container), out_(out), done_(container.begin() + 1) {
+  ContainerPrinter(Value container, std::string& out)
+      : container_(container), out_(out), done_(container.begin() + 1) {
     out_ += container.source().front();
   }
 
@@ -48,8 +49,10 @@ class ContainerPrinter {
       out_ += Json(key).dump();
       out_ += colon_;
     }
-    if (lead.find('\n') != std::string::npos) print_section(value, indent_of(lead), out_);
-    else print_line(value, out_);
+    if (lead.find('\n') != std::string::npos)
+      print_section(value, indent_of(lead), out_);
+    else
+      print_line(value, out_);
     written_ = true;
   }
 
@@ -62,8 +65,10 @@ class ContainerPrinter {
   void lead_to(Value child) {
     const std::uint32_t begin = child.has_key() ? child.key_begin() : child.begin();
     const std::string_view lead = between(container_, done_, begin);
-    if (first_lead_.empty() && separator_.empty()) first_lead_ = lead;
-    else separator_ = lead;
+    if (seen_ == 0)
+      first_lead_ = lead;
+    else
+      separator_ = lead;
     lead_ = lead;
     if (child.has_key()) {
       const std::string_view head = between(container_, child.key_begin(), child.begin());
@@ -78,8 +83,7 @@ class ContainerPrinter {
   [[nodiscard]] std::string current_lead_for_new() const {
     if (!written_) return std::string(first_lead_);
     if (seen_ > 1) return std::string(separator_);
-    if (seen_ == 1 && !first_lead_.empty()) return "," + std::string(first_lead_);
-    return ", ";
+    return first_lead_.empty() ? ", " : "," + std::string(first_lead_);
   }
 
   Value container_;
@@ -100,8 +104,10 @@ void print_object(Value object, const Patch& patch, std::string& out) {
       continue;
     }
     met.push_back(child.key());
-    if (edit->removed) printer.skip(child);
-    else printer.keep(child, [&] { print_patched(child, *edit, out); });
+    if (edit->removed)
+      printer.skip(child);
+    else
+      printer.keep(child, [&] { print_patched(child, *edit, out); });
   }
   for (const auto& [key, edit] : patch.members) {
     if (edit.value && std::find(met.begin(), met.end(), key) == met.end()) printer.add(key, *edit.value);
@@ -115,8 +121,10 @@ void print_array(Value array, const Patch& patch, std::string& out) {
   for (const Value child : array.children()) {
     const auto edit = patch.items.find(position++);
     printer.keep(child, [&] {
-      if (edit == patch.items.end()) out += child.source();
-      else print_patched(child, edit->second, out);
+      if (edit == patch.items.end())
+        out += child.source();
+      else
+        print_patched(child, edit->second, out);
     });
   }
   for (const Json& item : patch.appended) printer.add("", item);
@@ -140,10 +148,14 @@ const Patch* Patch::find(std::string_view key) const {
 }
 
 void print_patched(Value value, const Patch& patch, std::string& out) {
-  if (patch.value) print_line(*patch.value, out);
-  else if (value.is(Kind::object)) print_object(value, patch, out);
-  else if (value.is(Kind::array)) print_array(value, patch, out);
-  else out += value.source();
+  if (patch.value)
+    print_line(*patch.value, out);
+  else if (value.is(Kind::object))
+    print_object(value, patch, out);
+  else if (value.is(Kind::array))
+    print_array(value, patch, out);
+  else
+    out += value.source();
 }
 
 }  // namespace ohmtrail::netlist

@@ -1,4 +1,5 @@
 #pragma once
+#include <list>
 #include <map>
 #include <optional>
 #include <string>
@@ -13,10 +14,11 @@ namespace ohmtrail::netlist {
 /// Edits to one value of a tree, laid over it. Default: none.
 struct Patch {
   bool removed = false;
-  std::optional<Json> value;                            ///< stands in the place of the whole value
-  std::vector<std::pair<std::string, Patch>> members;   ///< of an object, in the order they were first edited
-  std::map<std::size_t, Patch> items;                   ///< of an array
-  std::vector<Json> appended;                           ///< to an array
+  std::optional<Json> value;  ///< stands in the place of the whole value
+  std::list<std::pair<std::string, Patch>>
+      members;                         ///< of an object, as first edited; a list: others point into it
+  std::map<std::size_t, Patch> items;  ///< of an array
+  std::vector<Json> appended;          ///< to an array
 
   Patch& member(std::string_view key);
   [[nodiscard]] const Patch* find(std::string_view key) const;

@@ -13,14 +13,16 @@ constexpr std::string_view number_pattern = R"(\s*[+-]?([0-9]+\.?[0-9]*|\.[0-9]+
 
 std::string words_pattern(units::Kind kind) {
   std::string words;
-  for (const units::UnitWord& unit : units::words_of(kind).words) words += (words.empty() ? "" : "|") + std::string(unit.word);
+  for (const units::UnitWord& unit : units::words_of(kind).words)
+    words += (words.empty() ? "" : "|") + std::string(unit.word);
   return words;
 }
 
 /// A bare number, or a string with one of the kind's units.
 Json quantity(units::Kind kind, std::string_view bare) {
   const std::string pattern = fmt::format("^{}[\\s\u00a0]*({})\\s*$", number_pattern, words_pattern(kind));
-  return {{"description", fmt::format("a number in {}, or a string with its unit: {}", bare, units::accepted_units(kind))},
+  return {{"description",
+           fmt::format("a number in {}, or a string with its unit: {}", bare, units::accepted_units(kind))},
           {"anyOf", Json::array({Json{{"type", "number"}}, Json{{"type", "string"}, {"pattern", pattern}}})}};
 }
 
@@ -42,7 +44,8 @@ Json quantities() {
 
 Json takes() {
   using units::Kind;
-  const std::string words = fmt::format("{}|{}|{}", words_pattern(Kind::power), words_pattern(Kind::current), words_pattern(Kind::resistance));
+  const std::string words = fmt::format("{}|{}|{}", words_pattern(Kind::power), words_pattern(Kind::current),
+                                        words_pattern(Kind::resistance));
   return {{"description", "\"1000 W\" constant power, \"8 A\" constant current, \"1.2 ohm\" resistance"},
           {"type", "string"},
           {"pattern", fmt::format("^{}[\\s\u00a0]*({})\\s*$", number_pattern, words)}};
@@ -51,7 +54,9 @@ Json takes() {
 Json definitions() {
   Json all = quantities();
   all["takes"] = takes();
-  all["gauge"] = {{"description", "\"2/0 AWG\", \"2 SAE\", \"35 mm2\""}, {"type", "string"}, {"pattern", R"(^\s*[0-9.]+(/0)?\s*(\S.*)?$)"}};
+  all["gauge"] = {{"description", "\"2/0 AWG\", \"2 SAE\", \"35 mm2\""},
+                  {"type", "string"},
+                  {"pattern", R"(^\s*[0-9.]+(/0)?\s*(\S.*)?$)"}};
   all["identifier"] = {{"description", "an id or the name of a point"},
                        {"type", "string"},
                        {"minLength", 1},
@@ -68,9 +73,10 @@ Json source(std::string_view section) {
 }  // namespace
 
 std::string json_schema() {
-  Json schema = {{"$schema", "https://json-schema.org/draft/2020-12/schema"},
-                 {"title", "Ohmtrail netlist, format 1"},
-                 {"description", "A DC system as a graph of resistances, with its cases and the readings taken on it."}};
+  Json schema = {
+      {"$schema", "https://json-schema.org/draft/2020-12/schema"},
+      {"title", "Ohmtrail netlist, format 1"},
+      {"description", "A DC system as a graph of resistances, with its cases and the readings taken on it."}};
   schema.update(Object<System>::schema());
   schema["anyOf"] = Json::array({source("batteries"), source("chargers")});
   schema["$defs"] = definitions();

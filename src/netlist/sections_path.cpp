@@ -109,8 +109,9 @@ std::span<const Key<RunEnd>> keys() {
   static constexpr Key<T> table[] = {
       optional<T, &T::kind, Word<trade::TerminationKind>>("kind", "default crimped"), sound_key<T>(),
       resistance_key<T>(), seen_key<T>(),
-      optional<T, &T::crimp, Object<Resistances>>("crimp", "the crimp's own sound, resistance, seen; those beside it "
-                                                           "are then the bolted contact's")};
+      optional<T, &T::crimp, Object<Resistances>>("crimp",
+                                                  "the crimp's own sound, resistance, seen; those beside it "
+                                                  "are then the bolted contact's")};
   return table;
 }
 

@@ -257,7 +257,14 @@ Json ReadingCodec::write(const Reading& reading) {
 }
 
 Json ReadingCodec::schema() {
-  return Object<ReadingForm>::schema();
+  Json schema = Object<ReadingForm>::schema();
+  for (const ReadingKind& kind : reading_kinds()) {
+    Json needed = Json::array({kind.key});
+    for (const std::string_view key : kind.where) needed.push_back(key);
+    if (kind.key != "ohms") needed.push_back("case");
+    schema["oneOf"].push_back({{"required", needed}});
+  }
+  return schema;
 }
 
 }  // namespace ohmtrail::netlist

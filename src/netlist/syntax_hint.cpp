@@ -107,7 +107,8 @@ SyntaxError bad_token(const SyntaxStop& stop) {
                     "",           ""};
   error.expected = wants_key ? "a key in double quotes" : "a value";
   error.hint = hint_for_value(word);
-  const bool after_number = stop.done > 0 && std::isdigit(static_cast<unsigned char>(stop.text[stop.done - 1])) != 0;
+  const bool after_number =
+      stop.done > 0 && std::isdigit(static_cast<unsigned char>(stop.text[stop.done - 1])) != 0;
   if (after_number && last_separator(stop) == ' ' && (is_word_start(word.front()) || word.front() == '%')) {
     error.expected = stop.inside == Kind::array ? "\",\" or \"]\"" : "\",\" or \"}\"";
     error.hint = "a value with its unit stands in quotes: \"6 ft\"";
@@ -128,7 +129,12 @@ SyntaxError unexpected_token(const SyntaxStop& stop) {
   } else if (separator == ' ' && next != '}' && next != ']') {
     const bool after_key = says(stop, "object separator");
     error.expected = after_key ? "\":\"" : stop.inside == Kind::array ? "\",\" or \"]\"" : "\",\" or \"}\"";
-    error.hint = after_key ? "a colon stands between a key and its value" : hint_for_value(met(stop));
+    const bool plain_value =
+        next == '"' || next == '{' || next == '[' || std::isdigit(static_cast<unsigned char>(next)) != 0;
+    if (after_key)
+      error.hint = "a colon stands between a key and its value";
+    else if (plain_value)
+      error.hint.clear();
     if (error.hint.empty()) error.hint = "a comma is missing before it";
   }
   return error;

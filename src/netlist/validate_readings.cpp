@@ -32,7 +32,7 @@ struct Known {
 
 void check_case(const Checked& checked, const Known& known, Value value, Reading& reading) {
   const Value at = value.member("case");
-  if (std::holds_alternative<OhmsReading>(reading.what)) {
+  if (value.member("ohms").exists()) {
     if (at.exists()) {
       checked.reader.problems.warning(
           at, {"case-of-ohms", "ohms are read de-energised: the case does not matter", "", "leave it out"});

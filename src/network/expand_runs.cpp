@@ -41,11 +41,16 @@ void Builder::add_end(const netlist::Run& run, std::size_t index, const End& end
   const TableValue table{sound.value, sound.basis};
   const std::string barrel = run.id + "@" + end.name;
   const std::string metal = barrel + "-metal";
-  const bool two = opened(run.id, end.name);
+  const bool two = end.as_given.crimp.has_value() || opened(run.id, end.name);
+  const netlist::Halves halves = netlist::halves(end.as_given);
+  const TableValue half{sound.value * 0.5, sound.basis};
   const auto add_part = [&](const std::string& id, const std::string& a, const std::string& b, Part part) {
     Element& element = end.at_start ? add(id, Role::termination, a, b, {Section::runs, index, part})
                                     : add(id, Role::termination, b, a, {Section::runs, index, part});
-    fill_resistances(element, end.as_given.resistances, table, two ? 0.5 : 1, network_.assumptions);
+    const netlist::Resistances& given = !two                ? end.as_given.resistances
+                                        : part == end.crimp ? halves.crimp
+                                                            : halves.contact;
+    fill_resistances(element, given, two ? half : table, 1, network_.assumptions);
   };
   const std::string contact_id = run.id + "/" + end.name;
   if (!two) {

@@ -127,14 +127,15 @@ struct RunEnd {
   Resistances resistances;
   /// The crimp's own values. One given here makes its like in `resistances` that of the bolted contact alone.
   std::optional<Resistances> crimp;
-  /// Contact and crimp are two elements: everywhere with `Terminations::contact_and_crimp`, else where `crimp` is
-  /// given or something names this end's `…-metal` point or its crimp. Filled in by `read`.
+  /// Contact and crimp are two elements: everywhere with `Terminations::contact_and_crimp`, else where
+  /// `crimp` is given or something names this end's `…-metal` point or its crimp. Filled in by `read`.
   bool opened = false;
   std::string note;
   friend bool operator==(const RunEnd&, const RunEnd&) = default;
 };
 
-/// What contact and crimp of an opened end have: a value that is given for both together is shared half and half.
+/// What contact and crimp of an opened end have: a value that is given for both together is shared half and
+/// half.
 struct Halves {
   Resistances contact, crimp;
 };

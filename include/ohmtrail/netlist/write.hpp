@@ -13,9 +13,9 @@ namespace ohmtrail::netlist {
 /// A whole system as a file; `read` gives it back equal. Values at their default are left out.
 [[nodiscard]] std::string to_json(const System& system);
 
-/// A netlist as a person wrote it, with edits. Everything that is not edited keeps its bytes: order, blanks, notes,
-/// the spelling of numbers. An edit that names an element or a section that is not there returns false and changes
-/// nothing.
+/// A netlist as a person wrote it, with edits. Everything that is not edited keeps its bytes: order, blanks,
+/// notes, the spelling of numbers. An edit that names an element or a section that is not there returns false
+/// and changes nothing.
 class Document {
  public:
   /// Takes a text that `read` accepts, else every mistake in it.
@@ -30,8 +30,8 @@ class Document {
   /// The file with the edits made so far; byte for byte the one opened where there are none.
   [[nodiscard]] std::string text() const;
 
-  /// `resistance` of a battery, joint, switch, fuse, wire or termination, by its id or derived name (a bare run id
-  /// means its wire). Of an opened end, `M/from` is the bolted contact and `M/from-crimp` the crimp.
+  /// `resistance` of a battery, joint, switch, fuse, wire or termination, by its id or derived name (a bare
+  /// run id means its wire). Of an opened end, `M/from` is the bolted contact and `M/from-crimp` the crimp.
   [[nodiscard]] bool set_resistance(std::string_view element, Resistance value);
   [[nodiscard]] bool set_emf(std::string_view battery, Voltage value);
   [[nodiscard]] bool set_takes(std::string_view load, const Takes& value);
