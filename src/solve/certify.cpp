@@ -18,6 +18,7 @@ constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 constexpr double no_current = 1e-12;
 /// Beside the island's largest current, a current below this share of it is noise.
 constexpr double noise = 1e-19;
+constexpr double merged_noise = 1e-14;  // of currents that are sums of others
 
 class Writer {
  public:
@@ -61,8 +62,9 @@ class Writer {
     }
     for (std::size_t b = 0; b < out_.current.size(); ++b) {
       double& amperes = out_.current[b];
+      const double share = state_.structure->merged.fixes[b] ? merged_noise : noise;
       const bool nothing = !live(b) || state_.structure->merged.ties[b] ||
-                           std::abs(amperes) <= noise * largest_[island(b)] || largest_[island(b)] == 0;
+                           std::abs(amperes) <= share * largest_[island(b)] || largest_[island(b)] == 0;
       if (nothing) amperes = 0;
     }
   }

@@ -19,6 +19,7 @@ std::size_t at(int index) {
 
 constexpr double near_enough_to_walk = 0.02;
 constexpr double corner_accuracy = 1e-11;
+constexpr double least_share = 1e-9;  // below it nothing is carried: a load connected the wrong way round
 
 /// A settled state to go back to.
 struct Kept {
@@ -34,10 +35,11 @@ class Search {
 
   /// Leaves the state at the largest share.
   std::optional<Failure> run() {
+    state_.start_modes();
     if (auto failure = carry(0)) return failure;
     if (!carried_) return Failure{Failure::Kind::not_certified, {}, 0};
     bool walked = false;
-    while (low_ < 1 && high_ - low_ > corner_accuracy * high_) {
+    while (low_ < 1 && high_ > least_share && high_ - low_ > corner_accuracy * high_) {
       if (!walked && high_ - low_ < near_enough_to_walk * high_ && low_ > 0) {
         walked = true;
         if (walk()) return std::nullopt;

@@ -38,6 +38,7 @@ class Newton {
   std::vector<char> run() {
     point_.evaluate(demand_);
     length_.assign(failed_.size(), 0.0);
+    fail_reversed_loads();
     for (int iteration = 0; iteration < most_iterations; ++iteration) {
       imbalance_ = point_.imbalance(jacobian_);
       worst_ = point_.relative_imbalance(jacobian_, imbalance_);
@@ -62,6 +63,17 @@ class Newton {
       if (!failed_[k]) worst = std::isfinite(worst_[k]) ? std::max(worst, worst_[k]) : HUGE_VAL;
     }
     return worst;
+  }
+
+  bool takes_power(std::size_t b) const {
+    return circuit_.branches[b].law == Law::power && point_.flows(b) && point_.current()[b] != 0;
+  }
+
+  /// A start where a power load has no voltage, or a reversed one, leads nowhere.
+  void fail_reversed_loads() {
+    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      if (takes_power(b) && !(point_.drop()[b] > 0)) failed_[at(point_.island(b))] = 1;
+    }
   }
 
   bool needs_factor(double worst) const {
@@ -104,7 +116,7 @@ class Newton {
   void keep_loads_above_zero() {
     for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
       const Branch& branch = circuit_.branches[b];
-      if (branch.law != Law::power || !point_.flows(b)) continue;
+      if (!takes_power(b)) continue;
       double& length = length_[at(point_.island(b))];
       const double change = jacobian_.between(step_, branch.from, branch.to);
       const double volts = point_.drop()[b];

@@ -128,7 +128,7 @@ tl::expected<std::vector<char>, Failure> SolverState::settle() {
     std::vector<char> failed = run_newton();
     if (any(failed)) return failed;
     find_currents();
-    const WrongModes wrong = find_wrong_modes(*this);
+    const WrongModes wrong = find_wrong_modes(*this, !one_only);
     if (wrong.overloaded) return overloaded_islands(*this, *wrong.overloaded);
     wrong_islands.assign(failed.size(), 0);
     if (wrong.changes.empty() && wrong.unfed.empty()) {

@@ -20,8 +20,8 @@ constexpr double voltage_slack = 1e-11;  // of the set point or drop
 
 class Finder {
  public:
-  explicit Finder(const SolverState& state)
-      : state_(state), slack_(state.islands.reference.size(), least_current) {
+  Finder(const SolverState& state, bool idle_at_rest)
+      : state_(state), idle_at_rest_(idle_at_rest), slack_(state.islands.reference.size(), least_current) {
     for (std::size_t b = 0; b < state.current.size(); ++b) {
       if (state.structure->point.island(b) < 0) continue;
       double& slack = slack_[state.island_of(b)];
@@ -69,7 +69,7 @@ class Finder {
   void check_diode(std::size_t b) {
     const Branch& branch = state_.circuit.branches[b];
     if (state_.modes[b] == Mode::active) {
-      if (state_.current[b] < -slack(b)) change(b, Mode::idle);
+      if (state_.current[b] < (idle_at_rest_ ? slack(b) : -slack(b))) change(b, Mode::idle);
     } else if (volts(b) > branch.size + voltage_slack * std::max(std::abs(branch.size), 1.0)) {
       change(b, Mode::active);
     }
@@ -82,14 +82,14 @@ class Finder {
     const double through = state_.current[b];
     if (branch.law == Law::regulator && state_.modes[b] == Mode::idle) {
       change(b, Mode::active);
+    } else if (branch.law == Law::regulator && through <= slack(b) && -through <= branch.limit + slack(b)) {
+      change(b, Mode::active);
+    } else if (branch.law == Law::regulator) {
+      overloaded(b);
     } else if (std::abs(through) <= slack(b)) {
       return;
     } else if (branch.law == Law::diode && through > 0) {
       change(b, Mode::active);
-    } else if (branch.law == Law::regulator && through <= 0 && -through <= branch.limit + slack(b)) {
-      change(b, Mode::active);
-    } else if (branch.law == Law::regulator) {
-      overloaded(b);
     } else {
       unfed_behind();
     }
@@ -112,14 +112,15 @@ class Finder {
   }
 
   const SolverState& state_;
+  bool idle_at_rest_;
   std::vector<double> slack_;  ///< per island, A
   WrongModes wrong_;
 };
 
 }  // namespace
 
-WrongModes find_wrong_modes(const SolverState& state) {
-  return Finder(state).find();
+WrongModes find_wrong_modes(const SolverState& state, bool idle_at_rest) {
+  return Finder(state, idle_at_rest).find();
 }
 
 }  // namespace ohmtrail::solve

@@ -17,6 +17,7 @@ struct WrongModes {
   std::optional<Failure> overloaded;
 };
 
-[[nodiscard]] WrongModes find_wrong_modes(const SolverState& state);
+/// `idle_at_rest`: a diode without current belongs among the blocked ones.
+[[nodiscard]] WrongModes find_wrong_modes(const SolverState& state, bool idle_at_rest = false);
 
 }  // namespace ohmtrail::solve

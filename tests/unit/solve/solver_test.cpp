@@ -1,45 +1,15 @@
 #include "ohmtrail/solve/solver.hpp"
 
-#include <gtest/gtest.h>
-
 #include <cmath>
+
+#include "unit/solve/circuits.hpp"
 
 namespace ohmtrail::solve {
 namespace {
 
-Branch resistor(int from, int to, double ohms) {
-  Branch branch;
-  branch.from = from;
-  branch.to = to;
-  branch.law = Law::resistor;
-  branch.resistance = ohms;
-  return branch;
-}
-
-Branch source(int plus, int minus, double volts, double ohms) {
-  Branch branch = resistor(plus, minus, ohms);
-  branch.law = Law::source;
-  branch.size = volts;
-  return branch;
-}
-
-Branch load(int plus, int minus, Law law, double size) {
-  Branch branch = resistor(plus, minus, 0);
-  branch.law = law;
-  branch.size = size;
-  branch.nominal = 12;
-  return branch;
-}
-
 /// One source of 12 V behind 10 mΩ (point 1 plus, 0 minus), a wire of 20 mΩ to point 2, and what is added.
 Circuit one_path() {
   return {3, {source(1, 0, 12, 0.01), resistor(1, 2, 0.02)}, 0};
-}
-
-Solution solved(Circuit circuit) {
-  auto solution = Solver(std::move(circuit)).solve();
-  if (!solution) ADD_FAILURE() << "kind " << static_cast<int>(solution.error().kind);
-  return solution.value();
 }
 
 TEST(Solver, OhmsLawOnOnePath) {
