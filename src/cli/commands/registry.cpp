@@ -13,6 +13,7 @@ std::span<const Command* const> all_commands() {
       &commands::draw,    //
       &commands::report,  //
       &commands::tables,  //
+      &commands::schema,  //
   };
   return all;
 }
