@@ -14,7 +14,7 @@
 namespace ohmtrail::render {
 namespace {
 
-constexpr double tile_height = 118, tile_gap = 12, least_tile = 150, plot_top = 34, plot_height = 56;
+constexpr double tile_gap = 10, least_tile = 112, head_height = 46, plot_height = 56, foot_height = 16;
 constexpr Lettering small{6.6, false, palette::quiet};
 constexpr Lettering title{8.6, true, palette::ink};
 // From a cell without charge to the strongest acid in use.
@@ -48,26 +48,30 @@ class Tile {
   }
 
  private:
+  void told(double volts_, const std::string& when, double y) {
+    const Box amount =
+        write(scene_, Kind::label, group_, {box_.x + 8, y}, standing_volts(volts_), {8, true, palette::ink});
+    write(scene_, Kind::label, group_, {amount.right() + 4, y},
+          fitted(when, small.size, false, box_.right() - amount.right() - 10), small);
+  }
+
   void draw_volts() {
-    double x = box_.x + 8;
-    const auto told = [&](double volts_, const std::string& when) {
-      const Box amount = write(scene_, Kind::label, group_, {x, box_.y + 25}, standing_volts(volts_),
-                               {8, true, palette::ink});
-      x = write(scene_, Kind::label, group_, {amount.right() + 3, box_.y + 25}, when, small).right() + 9;
-    };
-    if (battery_.checks.rest) told(battery_.checks.rest->volts.si(), std::string(text::bank_at_rest));
-    if (battery_.checks.load_test)
-      told(battery_.checks.load_test->volts.si(),
-           filled(text::bank_loaded, amperes(battery_.checks.load_test->amps.si())));
-    if (battery_.checks.rest && battery_.checks.rest->temperature)
-      write(scene_, Kind::label, group_, {box_.x + 8, box_.bottom() - 7},
-            filled(text::bank_temperature, celsius(battery_.checks.rest->temperature->celsius())), small);
+    const netlist::BatteryChecks& c = battery_.checks;
+    double y = box_.y + 25;
+    if (c.rest) {
+      std::string when(text::bank_at_rest);
+      if (c.rest->temperature) when += ", " + celsius(c.rest->temperature->celsius());
+      told(c.rest->volts.si(), when, y);
+      y += 12;
+    }
+    if (c.load_test)
+      told(c.load_test->volts.si(), filled(text::bank_loaded, amperes(c.load_test->amps.si())), y);
   }
 
   void draw_cells() {
     const auto& cells = battery_.checks.cells;
     if (cells.empty()) return;
-    const double left = box_.x + 8, right = box_.right() - 8, base = box_.y + plot_top + plot_height;
+    const double left = box_.x + 8, right = box_.right() - 8, base = box_.y + head_height + plot_height;
     // Healthy: charged enough to be worth a load test, up to a full cell.
     const double low = base - height_of(trade::least_gravity_before_load_test);
     const double high = base - height_of(trade::gravity_at_charge(units::Fraction{1}) + 0.015);
@@ -107,16 +111,21 @@ Scene bank_picture(const netlist::System& system, double width) {
   Scene scene;
   scene.title = std::string(text::bank_title) + ": " + system.info.name;
   scene.width = width;
+  const bool any_cells = std::any_of(system.batteries.begin(), system.batteries.end(),
+                                     [](const netlist::Battery& b) { return !b.checks.cells.empty(); });
+  const double height = head_height + (any_cells ? plot_height + foot_height : 0);
   const auto across =
       std::max<std::size_t>(1, static_cast<std::size_t>((width + tile_gap) / (least_tile + tile_gap)));
   const double tile = (width - tile_gap * static_cast<double>(across - 1)) / static_cast<double>(across);
   double y = 0;
   for (std::size_t k = 0; k < system.batteries.size(); ++k) {
     const auto column = static_cast<double>(k % across);
-    y = std::floor(static_cast<double>(k / across)) * (tile_height + tile_gap);
-    Tile(scene, system.batteries[k], {column * (tile + tile_gap), y, tile, tile_height}).draw();
+    y = std::floor(static_cast<double>(k / across)) * (height + tile_gap);
+    Tile(scene, system.batteries[k], {column * (tile + tile_gap), y, tile, height}).draw();
   }
-  y += tile_height + 10;
+  scene.height = y + height + 4;
+  if (!any_cells) return scene;
+  y += height + 10;
   fill_box(scene, Kind::furniture, -1, {0, y - 4, 14, 8}, {0.90, 0.95, 0.93});
   const Box band = write(scene, Kind::label, -1, {19, y}, std::string(text::bank_band), small);
   write(scene, Kind::label, -1, {band.right() + 16, y}, std::string(text::bank_cells), small);

@@ -181,13 +181,11 @@ std::optional<std::vector<PlacedCell>> Cells::lay(const Wiring& wiring, int lane
                                                   const std::vector<double>& crossed) const {
   const auto& cells = lanes[at(lane)];
   const auto& pieces = wiring.lanes[at(lane)].pieces;
+  std::vector<double> uprights = crossed;
+  std::sort(uprights.begin(), uprights.end());
   const auto clear = [&](double from, double width) {
-    for (bool moved = true; moved;) {
-      moved = false;
-      for (const double c : crossed)
-        if (c > from - clear_of_upright && c < from + width + clear_of_upright)
-          from = c + clear_of_upright, moved = true;
-    }
+    for (const double c : uprights)
+      if (c > from - clear_of_upright && c < from + width + clear_of_upright) from = c + clear_of_upright;
     return from;
   };
   std::vector<PlacedCell> placed;

@@ -16,7 +16,7 @@ std::size_t at(int i) {
 
 constexpr double margin = 28;
 constexpr double footer_gap = 22;
-constexpr double least_width = 700;  // legend, hot spots and title block side by side
+constexpr double least_width = 740;  // legend, hot spots and title block side by side
 constexpr int most_rounds = 5;
 
 /// The uprights that pass through a lane.
@@ -87,6 +87,7 @@ Scene diagram(const netlist::System& system, const solve::CaseSolution& solved,
   draw_bars(sheet);
   draw_lanes(sheet);
   draw_items(sheet);
+  draw_bar_names(sheet);
 
   const Box room = extent(wiring);
   const double inner = std::max(room.width, least_width);

@@ -30,14 +30,13 @@ class Document {
   virtual void entry(std::string_view label, std::string_view text) = 0;
   /// The few sentences that matter most.
   virtual void callout(const std::vector<std::string>& sentences) = 0;
-  virtual void numbered(int number, std::optional<double> likelihood, std::string_view title,
-                        std::string_view text, std::string_view outcome) = 0;
+  virtual void numbered(int number, std::string_view title, std::string_view text,
+                        std::string_view outcome) = 0;
   virtual void table(const std::vector<Column>& columns, const Rows& rows) = 0;
-  virtual void picture(const Scene& picture) = 0;
+  /// With its heading, which never stands apart from it. An empty heading is none.
+  virtual void picture(std::string_view heading, const Scene& picture) = 0;
   /// Large: on paper on a page of its own.
   virtual void full_picture(std::string_view heading, const Scene& picture) = 0;
-  /// On paper: what follows begins a new page unless this share of one is left.
-  virtual void keep_together(double share_of_page) = 0;
   [[nodiscard]] virtual double width() const = 0;  ///< pt, for pictures
 };
 

@@ -57,7 +57,7 @@ void draw_symbol(const Sheet& sheet, const Item& item, const ColumnPart& part, d
 
 void draw_link(const Sheet& sheet, const ColumnPart& part, double x) {
   const int group = add_group(sheet.scene, sheet.teller.name(*part.piece), sheet.teller.title(*part.piece));
-  draw_piece(sheet, *part.piece, {x, part.top}, {x, part.bottom}, group);
+  draw_piece(sheet, *part.piece, {x, part.top}, {x, part.bottom}, 0, group);
   const bool idle = sheet.shade.idle(sheet.teller.main_element(*part.piece));
   write_beside(sheet, part.text, {x + 12.5, (part.top + part.bottom) / 2}, false, idle, group);
 }

@@ -41,8 +41,18 @@ void draw_end_dots(const Sheet& sheet, const Piece& piece, const Way& way, int g
   for (auto end = piece.elements.rbegin(); *end != main; ++end) dot(*end, right, -1);
 }
 
-void draw_arrow(const Sheet& sheet, const Piece& piece, const Way& way, double s, int group) {
+/// Before the dots and discs of the right end.
+double arrow_place(const Sheet& sheet, const Piece& piece, const Way& way) {
+  double s = way.length() - 13;
+  const int main = sheet.teller.main_element(piece);
+  for (auto end = piece.elements.rbegin(); *end != main; ++end)
+    if (sheet.teller.hot_spot(*end)) s -= 2 * disc_radius;
+  return s;
+}
+
+void draw_arrow(const Sheet& sheet, const Piece& piece, const Way& way, int group) {
   if (sheet.teller.show() != Show::amps) return;
+  const double s = arrow_place(sheet, piece, way);
   const double amps = sheet.teller.current(piece);
   if (!(std::fabs(amps) >= 1e-9)) return;
   const double size = 2.4 + sheet.teller.copper(piece) * 1e6 / 60, sign = amps > 0 ? 1 : -1;
@@ -55,7 +65,7 @@ void draw_arrow(const Sheet& sheet, const Piece& piece, const Way& way, double s
                                      true}});
 }
 
-void draw_run(const Sheet& sheet, const Piece& piece, const Way& way, int group) {
+void draw_run(const Sheet& sheet, const Piece& piece, const Way& way, double lettered, int group) {
   const int wire = sheet.teller.main_element(piece);
   const bool open = sheet.teller.open(piece);
   const double width = line_width(sheet.teller.copper(piece));
@@ -64,9 +74,9 @@ void draw_run(const Sheet& sheet, const Piece& piece, const Way& way, int group)
   draw_line(sheet.scene, Kind::conductor, group, {way.at(0), way.at(way.length())},
             {sheet.shade.colour(wire), width, open});
   draw_end_dots(sheet, piece, way, group);
-  draw_arrow(sheet, piece, way, way.length() - 13, group);
+  draw_arrow(sheet, piece, way, group);
   if (const auto* hot = sheet.teller.hot_spot(wire)) {
-    const double s = way.upright() ? way.length() / 2 : std::min(way.length() / 2, way.length() - 14);
+    const double s = std::max(way.length() / 2, lettered + disc_radius + 2);
     draw_disc(sheet.scene, group, way.at(s), disc_radius, hot->rank, hot->likelihood);
   }
 }
@@ -108,10 +118,10 @@ void draw_device(const Sheet& sheet, const Piece& piece, const Way& way, int gro
 
 }  // namespace
 
-void draw_piece(const Sheet& sheet, const Piece& piece, Point from, Point to, int group) {
+void draw_piece(const Sheet& sheet, const Piece& piece, Point from, Point to, double lettered, int group) {
   const Way way{from, to};
   if (piece.is_run)
-    draw_run(sheet, piece, way, group);
+    draw_run(sheet, piece, way, lettered, group);
   else
     draw_device(sheet, piece, way, group);
 }
@@ -132,7 +142,8 @@ void draw_lanes(const Sheet& sheet) {
       const Cell& text = sheet.cells.lanes[l][k];
       const int group = add_group(sheet.scene, sheet.teller.name(piece), sheet.teller.title(piece));
       plain_to(cell.left);
-      draw_piece(sheet, piece, {cell.left, y}, {cell.right, y}, group);
+      const double lettered = cell.text - cell.left + std::max(text.name_width, text.value_width);
+      draw_piece(sheet, piece, {cell.left, y}, {cell.right, y}, lettered, group);
       at = cell.right;
       const double reach = piece.is_run ? 2.5 : symbol_half + 0.5;
       const double thick = piece.is_run ? line_width(sheet.teller.copper(piece)) / 2 : 0;

@@ -1,26 +1,24 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <cmath>
 
 #include "render/canvas.hpp"
 #include "render/lettering.hpp"
 #include "render/number.hpp"
 #include "render/sheet.hpp"
-#include "render/symbols.hpp"
 #include "render/text.hpp"
+#include "render/words.hpp"
 
 namespace ohmtrail::render {
 namespace {
 
-constexpr double height = 96;
-constexpr double row = 10.5;
+constexpr double least_height = 96;
+constexpr double row = 11;
+constexpr double block_width = 236, legend_width = 210, gap = 26, list_width = 236;
+constexpr std::size_t most_listed = 30;
 constexpr Lettering small{6.6, false, palette::quiet};
-constexpr Lettering heading{6.6, true, palette::ink};
-
-template <class... Args>
-std::string filled(std::string_view pattern, const Args&... args) {
-  return fmt::format(fmt::runtime(pattern), args...);
-}
+constexpr Lettering heading{6.8, true, palette::ink};
 
 void draw_scale(Scene& scene, const Shade& shade, Point corner, double width) {
   constexpr int steps = 40;
@@ -45,10 +43,10 @@ void draw_widths(Scene& scene, Point corner) {
   write(scene, Kind::furniture, -1, corner, std::string(text::legend_width), heading);
   double x = corner.x;
   for (const double area : {2.5, 16.0, 70.0}) {
-    draw_line(scene, Kind::furniture, -1, {{x, corner.y + 11}, {x + 18, corner.y + 11}},
+    draw_line(scene, Kind::furniture, -1, {{x, corner.y + 12}, {x + 18, corner.y + 12}},
               {palette::ink, line_width(area * 1e-6), false});
     const Box told =
-        write(scene, Kind::furniture, -1, {x + 22, corner.y + 11}, fmt::format("{:g}\u202Fmm²", area), small);
+        write(scene, Kind::furniture, -1, {x + 22, corner.y + 12}, fmt::format("{:g}\u202Fmm²", area), small);
     x = told.right() + 12;
   }
 }
@@ -58,9 +56,9 @@ void draw_signs(Scene& scene, Point corner) {
   const auto word = [&](std::string_view what) {
     x = write(scene, Kind::furniture, -1, {x, corner.y}, std::string(what), small).right() + 12;
   };
-  draw_line(scene, Kind::furniture, -1, {{x, corner.y}, {x + 12, corner.y}}, {loss_colour(0.2), 2.4, false});
-  draw_circle(scene, Kind::furniture, -1, {x + 3, corner.y}, 1.7, {palette::paper, 0.6, false},
-              loss_colour(0.2));
+  draw_line(scene, Kind::furniture, -1, {{x, corner.y}, {x + 12, corner.y}}, {loss_colour(0), 2.8, false});
+  draw_circle(scene, Kind::furniture, -1, {x + 3.5, corner.y}, 1.9, {palette::paper, 0.6, false},
+              loss_colour(0.8));
   x += 16;
   word(text::legend_end);
   draw_disc(scene, -1, {x + 5, corner.y}, 4.6, 1, std::nullopt);
@@ -85,22 +83,42 @@ std::string_view shown(Show show) {
   return text::shows_gauge;
 }
 
-void draw_hot_list(Scene& scene, const Teller& teller, const std::vector<diagnose::HotSpot>& spots,
-                   const Box& box) {
-  if (spots.empty()) return;
-  write(scene, Kind::furniture, -1, {box.x, box.y}, std::string(text::hot_list), heading);
-  double y = box.y + row + 1;
-  for (std::size_t k = 0; k < spots.size() && y < box.bottom(); ++k, y += row) {
-    const diagnose::HotSpot& spot = spots[k];
-    draw_disc(scene, -1, {box.x + 5, y}, 4.6, spot.rank, spot.likelihood);
-    std::string told = volts(std::abs(spot.drop));
-    if (spot.recoverable) told = filled(text::lost_and_back, told, volts(spot.recoverable->volts));
-    const Box right = write(scene, Kind::furniture, -1, {box.right(), y}, told, small, Align::right);
-    write(scene, Kind::furniture, -1, {box.x + 14, y},
-          fitted(spot.id, small.size, false, right.x - box.x - 14 - 8), {small.size, false, palette::ink});
-  }
-  static_cast<void>(teller);
+void draw_listed(Scene& scene, const Teller& teller, const diagnose::HotSpot& spot, Point left) {
+  draw_disc(scene, -1, {left.x + 5, left.y}, 4.6, spot.rank, spot.likelihood);
+  std::string told = volts(std::fabs(spot.drop));
+  if (spot.recoverable) told = filled(text::lost_and_back, told, volts(spot.recoverable->volts));
+  const Box right =
+      write(scene, Kind::furniture, -1, {left.x + list_width, left.y}, std::move(told), small, Align::right);
+  write(scene, Kind::furniture, -1, {left.x + 14, left.y},
+        fitted(where(teller.system(), spot.id), small.size, false, right.x - left.x - 14 - 8),
+        {small.size, false, palette::ink});
 }
+
+/// Worst first, in as many columns as there is room for.
+class HotList {
+ public:
+  HotList(const std::vector<diagnose::HotSpot>& spots, double width) : spots_(spots) {
+    columns_ = static_cast<std::size_t>(std::max(0.0, std::floor((width + gap) / (list_width + gap))));
+    const std::size_t listed = std::min(spots.size(), most_listed);
+    rows_ = columns_ == 0 ? 0 : std::max<std::size_t>(7, (listed + columns_ - 1) / columns_);
+  }
+
+  [[nodiscard]] double height() const { return row * static_cast<double>(rows_ + 1) + 8; }
+
+  void draw(Scene& scene, const Teller& teller, double left) const {
+    if (columns_ == 0 || spots_.empty()) return;
+    write(scene, Kind::furniture, -1, {left, 6}, std::string(text::hot_list), heading);
+    const std::size_t listed = std::min({spots_.size(), most_listed, rows_ * columns_});
+    for (std::size_t k = 0; k < listed; ++k)
+      draw_listed(scene, teller, spots_[k],
+                  {left + static_cast<double>(k / rows_) * (list_width + gap),
+                   6 + row * static_cast<double>(k % rows_ + 1) + 1});
+  }
+
+ private:
+  const std::vector<diagnose::HotSpot>& spots_;
+  std::size_t columns_ = 0, rows_ = 0;
+};
 
 void draw_title_block(Scene& scene, const Teller& teller, const Box& box) {
   fill_box(scene, Kind::furniture, -1, box, palette::paper, {palette::hair, 0.8, false});
@@ -129,22 +147,14 @@ void draw_title_block(Scene& scene, const Teller& teller, const Box& box) {
 
 Scene footer(const Teller& teller, const Shade& shade, const std::vector<diagnose::HotSpot>& hot_spots,
              double width) {
-  Scene scene{width, height, {}, {}, {}};
-  constexpr double block = 236, legend = 210, gap = 24;
-  draw_scale(scene, shade, {0, 6}, legend);
-  draw_widths(scene, {0, 44});
-  draw_signs(scene, {0, 76});
-  draw_title_block(scene, teller, {width - block, 0, block, height});
-  const double left = legend + gap, right = width - block - gap;
-  const double column = std::min(240.0, right - left);
-  if (column >= 150) {
-    std::vector<diagnose::HotSpot> rest = hot_spots;
-    for (double x = left; x + column <= right + 0.5 && !rest.empty(); x += column + gap) {
-      draw_hot_list(scene, teller, rest, {x, 6, column, height - 12});
-      constexpr std::size_t rows = 8;
-      rest.erase(rest.begin(), rest.begin() + static_cast<std::ptrdiff_t>(std::min(rest.size(), rows)));
-    }
-  }
+  const double left = legend_width + gap, right = width - block_width - gap;
+  const HotList list(hot_spots, right - left);
+  Scene scene{width, std::max(least_height, list.height()), {}, {}, {}};
+  draw_scale(scene, shade, {0, 6}, legend_width);
+  draw_widths(scene, {0, 46});
+  draw_signs(scene, {0, 80});
+  list.draw(scene, teller, left);
+  draw_title_block(scene, teller, {width - block_width, 0, block_width, least_height});
   return scene;
 }
 

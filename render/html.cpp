@@ -26,11 +26,12 @@ p{margin:.2rem 0 .5rem}
 .answer{background:var(--wash);border-left:4px solid var(--accent);padding:.7rem 1rem;font-size:1.1rem}
 ol{list-style:none;padding:0;margin:0}
 .step{display:grid;grid-template-columns:2rem 1fr;gap:.6rem;margin-bottom:.9rem}
-.number{width:1.9rem;height:1.9rem;border-radius:50%;background:var(--ink);color:#fff;font-weight:700;text-align:center;
-line-height:1.9rem}
+.number{width:1.9rem;height:1.9rem;border-radius:50%;border:2px solid var(--accent);color:var(--accent);font-weight:700;
+text-align:center;line-height:1.65rem}
 .gain{color:var(--sound);font-weight:700}
 figure{margin:.6rem 0}
 svg{display:block;width:100%;height:auto}
+.wide{overflow-x:auto}.wide svg{min-width:56rem}
 table{border-collapse:collapse;width:100%;font-size:.85rem}
 th{text-align:left;color:var(--quiet);border-bottom:2px solid var(--quiet)}
 td,th{padding:.3rem .5rem .3rem 0;vertical-align:top}td{border-bottom:1px solid var(--hair)}
@@ -84,7 +85,7 @@ class HtmlDocument final : public Document {
     for (const std::string& sentence : sentences) add("<p>{}</p>\n", escaped(sentence));
     out_ += "</div>\n";
   }
-  void numbered(int number, std::optional<double>, std::string_view title, std::string_view words,
+  void numbered(int number, std::string_view title, std::string_view words,
                 std::string_view outcome) override {
     add("<div class=\"step\"><span class=\"number\">{}</span><div><strong>{}</strong><br>{}", number,
         escaped(title), escaped(words));
@@ -104,12 +105,15 @@ class HtmlDocument final : public Document {
     }
     out_ += "</tbody>\n</table>\n";
   }
-  void picture(const Scene& picture) override { add("<figure>\n{}</figure>\n", svg(picture, false)); }
-  void full_picture(std::string_view words, const Scene& whole) override {
-    heading(words);
-    picture(whole);
+  void picture(std::string_view words, const Scene& drawing) override {
+    if (!words.empty()) heading(words);
+    add("<figure>\n{}</figure>\n", svg(drawing, false));
   }
-  void keep_together(double) override {}
+  /// Wide drawings keep letters of a readable size on a phone: there they scroll inside their own frame.
+  void full_picture(std::string_view words, const Scene& drawing) override {
+    heading(words);
+    add("<figure class=\"wide\" tabindex=\"0\">\n{}</figure>\n", svg(drawing, false));
+  }
   [[nodiscard]] double width() const override { return 500; }
 
   std::string finish() {

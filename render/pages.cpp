@@ -43,16 +43,14 @@ Pages::Pages(Paper paper) : size_(paper_size(paper)) {
 }
 
 void Pages::new_page() {
+  for (Scene& sheet : waiting_) pages_.push_back(std::move(sheet));
+  waiting_.clear();
   pages_.push_back({size_.width, size_.height, {}, {}, {}});
   y_ = top;
 }
 
 void Pages::need(double height) {
   if (room() < height && y_ > top + 1) new_page();
-}
-
-void Pages::keep_together(double share_of_page) {
-  need(share_of_page * (size_.height - top - bottom));
 }
 
 void Pages::line(std::string text, double x, const Lettering& style) {
@@ -134,12 +132,13 @@ void Pages::callout(const std::vector<std::string>& sentences) {
   space(pad);
 }
 
-void Pages::numbered(int number, std::optional<double> likelihood, std::string_view title,
-                     std::string_view text, std::string_view outcome) {
+void Pages::numbered(int number, std::string_view title, std::string_view text, std::string_view outcome) {
   constexpr double radius = 8, indent = 26;
   constexpr Lettering bold{10, true, palette::ink}, gain{9.2, true, palette::sound};
   need(46);
-  draw_disc(page(), -1, {side + radius, y_ + line_height(bold) / 2}, radius, number, likelihood);
+  const Point middle{side + radius, y_ + line_height(bold) / 2};
+  draw_circle(page(), Kind::furniture, -1, middle, radius, {palette::accent, 1, false}, palette::paper);
+  write(page(), Kind::label, -1, middle, std::to_string(number), {10, true, palette::accent}, Align::middle);
   text_block(title, bold, indent);
   text_block(text, style_of(Tone::normal), indent);
   if (!outcome.empty()) text_block(outcome, gain, indent);
@@ -207,29 +206,37 @@ void Pages::table(const std::vector<Column>& columns, const Rows& rows) {
   space(6);
 }
 
-void Pages::picture(const Scene& picture) {
-  const double most_height = size_.height - top - bottom - 40;
-  const double scale = std::min({1.0, width() / picture.width, most_height / picture.height});
-  need(picture.height * scale + 4);
+/// Shrinks a picture by up to a fifth where it then fits on the page that is begun.
+void Pages::picture(std::string_view heading_text, const Scene& picture) {
+  const double head = heading_text.empty() ? 0 : 15 + line_height(heading_style) + 3;
+  const double most_height = size_.height - top - bottom - head - 8;
+  double scale = std::min({1.0, width() / picture.width, most_height / picture.height});
+  const double left = (room() - head - 8) / picture.height;
+  if (left < scale && left >= 0.8 * scale) scale = left;
+  need(picture.height * scale + head + 8);
+  if (!heading_text.empty()) heading(heading_text);
   place(page(), picture, {side, y_}, scale);
-  space(picture.height * scale + 8);
+  space(picture.height * scale + 6);
 }
 
+/// The text goes on where it stands; the picture follows its page.
 void Pages::full_picture(std::string_view heading_text, const Scene& picture) {
   PaperSize turned = size_;
   if (picture.width > picture.height) std::swap(turned.width, turned.height);
-  pages_.push_back({turned.width, turned.height, {}, {}, {}});
-  y_ = top - 14;
-  line(fitted(heading_text, heading_style.size, true, turned.width - 2 * side), side, heading_style);
-  const double head = y_ + line_height(heading_style) + 4;
-  const Box box{side / 2, head, turned.width - side, turned.height - bottom + 6 - head};
+  Scene sheet{turned.width, turned.height, {}, {}, {}};
+  const double head = top - 14 + line_height(heading_style);
+  write(sheet, Kind::label, -1, {side, head - line_height(heading_style) / 2},
+        fitted(heading_text, heading_style.size, true, turned.width - 2 * side), heading_style);
+  const Box box{side / 2, head + 4, turned.width - side, turned.height - bottom + 2 - head};
   const double scale = std::min(box.width / picture.width, box.height / picture.height);
-  place(page(), picture, {box.x + (box.width - picture.width * scale) / 2, box.y}, scale);
-  y_ = size_.height + top;  // nothing more goes onto this page
+  place(sheet, picture, {box.x + (box.width - picture.width * scale) / 2, box.y}, scale);
+  waiting_.push_back(std::move(sheet));
 }
 
 std::vector<Scene> Pages::finish(std::string_view running) {
   constexpr Lettering small{7, false, palette::quiet};
+  for (Scene& sheet : waiting_) pages_.push_back(std::move(sheet));
+  waiting_.clear();
   for (std::size_t k = 0; k < pages_.size(); ++k) {
     Scene& sheet = pages_[k];
     const double y = sheet.height - bottom + 26;

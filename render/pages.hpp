@@ -18,12 +18,10 @@ class Pages final : public Document {
   void paragraph(std::string_view text, Tone tone = Tone::normal) override;
   void entry(std::string_view label, std::string_view text) override;
   void callout(const std::vector<std::string>& sentences) override;
-  void numbered(int number, std::optional<double> likelihood, std::string_view title, std::string_view text,
-                std::string_view outcome) override;
+  void numbered(int number, std::string_view title, std::string_view text, std::string_view outcome) override;
   void table(const std::vector<Column>& columns, const Rows& rows) override;
-  void picture(const Scene& picture) override;
+  void picture(std::string_view heading, const Scene& picture) override;
   void full_picture(std::string_view heading, const Scene& picture) override;
-  void keep_together(double share_of_page) override;
   [[nodiscard]] double width() const override { return size_.width - 2 * side; }
 
   /// With page numbers and `running` at the foot of each.
@@ -51,6 +49,7 @@ class Pages final : public Document {
 
   PaperSize size_;
   std::vector<Scene> pages_;
+  std::vector<Scene> waiting_;  ///< full pages that follow the one being filled
   double y_ = 0;
 };
 

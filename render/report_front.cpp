@@ -12,6 +12,11 @@ namespace {
 
 constexpr std::size_t first_repairs = 3;
 
+/// Volts for someone who knows nothing of prefixes; small ones keep theirs.
+std::string plain_volts(double value) {
+  return std::fabs(value) >= 0.095 ? standing_volts(value) : volts(value);
+}
+
 std::string counted(std::size_t count, std::string_view one, std::string_view many) {
   return count == 1 ? std::string(one) : filled(many, count);
 }
@@ -28,7 +33,7 @@ std::string what_was_examined(const ReportInput& input) {
   std::string list;
   for (const auto& [count, words] : kinds)
     if (count > 0) list += (list.empty() ? "" : ", ") + words;
-  return filled(text::examined, s.info.name, fmt::format("{:g}\u202FV", s.info.nominal.si()), list,
+  return filled(text::examined, list, fmt::format("{:g}\u202FV", s.info.nominal.si()),
                 counted(input.solved.size(), text::case_singular, text::case_plural));
 }
 
@@ -41,6 +46,53 @@ const solve::LoadResult* load_result(const ReportInput& input, const diagnose::S
   return nullptr;
 }
 
+/// Hot spots that one job cures: what is done to them is the same, word for word (both conductors of a run).
+struct Repair {
+  std::vector<const diagnose::HotSpot*> parts;
+};
+
+std::vector<Repair> repairs(const std::vector<diagnose::HotSpot>& spots) {
+  std::vector<Repair> list;
+  for (const diagnose::HotSpot& spot : spots) {
+    const std::string run = spot.id.substr(0, spot.id.rfind('/'));
+    const auto same = std::find_if(list.begin(), list.end(), [&](const Repair& r) {
+      return r.parts.front()->fix == spot.fix && r.parts.front()->cause == spot.cause && run != spot.id &&
+             r.parts.front()->id.substr(0, r.parts.front()->id.rfind('/')) == run;
+    });
+    if (same == list.end())
+      list.push_back(Repair{{&spot}});
+    else
+      same->parts.push_back(&spot);
+  }
+  return list;
+}
+
+std::string outcome(const Repair& repair) {
+  const diagnose::HotSpot& spot = *repair.parts.front();
+  std::string told;
+  if (spot.recoverable && spot.recoverable->volts > 0)
+    told = filled(repair.parts.size() > 1 ? text::each_gives_back : text::gives_back,
+                  plain_volts(spot.recoverable->volts), spot.recoverable->load);
+  if (spot.waste && spot.waste->watt_hours >= 1)
+    told += (told.empty() ? "" : "; ") +
+            filled(text::saves_a_day, fmt::format("{}\u202FWh", plain(spot.waste->watt_hours)));
+  return sentence(told);
+}
+
+std::string place_of(const ReportInput& input, const Repair& repair) {
+  const std::string& id = repair.parts.front()->id;
+  return repair.parts.size() > 1 ? filled(text::where_both, id.substr(0, id.rfind('/')))
+                                 : where(input.system, id);
+}
+
+std::string repair_title(const ReportInput& input, const Repair& repair) {
+  std::string numbers;
+  for (const diagnose::HotSpot* part : repair.parts)
+    numbers += (numbers.empty() ? "" : ", ") + std::to_string(part->rank);
+  return sentence(place_of(input, repair) + ": " + std::string(what_it_is(repair.parts.front()->cause))) +
+         filled(text::number_in_diagram, numbers);
+}
+
 /// At most three sentences without a word of the trade.
 std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSplit* split) {
   std::vector<std::string> sentences;
@@ -50,29 +102,19 @@ std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSpl
     sentences.push_back(filled(text::answer_lost, split->load, split->in_case, standing_volts(split->sag),
                                standing_volts(load->volts + split->sag), standing_volts(load->volts)));
     const NamedPart most = named_parts(split->parts).front();
-    sentences.push_back(filled(text::answer_part, standing_volts(most.volts), most.name));
+    sentences.push_back(filled(text::answer_part, plain_volts(most.volts), most.name));
   }
   if (input.hot_spots.empty()) {
     sentences.emplace_back(text::answer_sound);
     return sentences;
   }
   const diagnose::HotSpot& worst = input.hot_spots.front();
-  const std::string place = where(input.system, worst.id);
+  const std::string place = place_of(input, repairs(input.hot_spots).front());
   sentences.push_back(
       worst.recoverable && worst.recoverable->volts > 0
-          ? filled(text::answer_cure, place, volts(worst.recoverable->volts), worst.recoverable->load)
+          ? filled(text::answer_cure, place, plain_volts(worst.recoverable->volts), worst.recoverable->load)
           : filled(text::answer_first, place));
   return sentences;
-}
-
-std::string outcome(const diagnose::HotSpot& spot) {
-  std::string told;
-  if (spot.recoverable && spot.recoverable->volts > 0)
-    told = filled(text::gives_back, volts(spot.recoverable->volts), spot.recoverable->load);
-  if (spot.waste && spot.waste->watt_hours >= 1)
-    told += (told.empty() ? "" : "; ") +
-            filled(text::saves_a_day, fmt::format("{}\u202FWh", plain(spot.waste->watt_hours)));
-  return told;
 }
 
 void tell_facts(Document& document, const ReportInput& input) {
@@ -115,17 +157,14 @@ void tell_front(Document& document, const ReportInput& input) {
   document.callout(answer(input, split));
   tell_urgency(document, input);
   if (split) {
-    document.heading(filled(text::heading_split, split->load));
-    document.picture(split_bar(split->parts, document.width()));
+    document.picture(filled(text::heading_split, split->load), split_bar(split->parts, document.width()));
   }
   document.heading(text::heading_to_do);
   if (input.hot_spots.empty()) document.paragraph(text::nothing_to_do);
-  for (std::size_t k = 0; k < std::min(first_repairs, input.hot_spots.size()); ++k) {
-    const diagnose::HotSpot& spot = input.hot_spots[k];
-    document.numbered(spot.rank, spot.likelihood,
-                      where(input.system, spot.id) + ": " + std::string(what_it_is(spot.cause)), spot.fix,
-                      outcome(spot));
-  }
+  const std::vector<Repair> list = repairs(input.hot_spots);
+  for (std::size_t k = 0; k < std::min(first_repairs, list.size()); ++k)
+    document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), list[k].parts.front()->fix,
+                      outcome(list[k]));
 }
 
 }  // namespace ohmtrail::render

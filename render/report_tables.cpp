@@ -47,6 +47,41 @@ std::vector<std::string> battery_row(const netlist::System& system, const diagno
           percent(verdict.charge.of_one()), volts(verdict.lost_per_100_amperes.si()), verdict.in_words};
 }
 
+std::string listed(const netlist::System& system, const std::vector<std::string>& ids) {
+  constexpr std::size_t most = 4;
+  std::string list;
+  for (std::size_t k = 0; k < std::min(most, ids.size()); ++k)
+    list += (k ? "; " : "") + where(system, ids[k]);
+  return ids.size() > most ? filled(text::and_more, list, ids.size() - most) : list;
+}
+
+/// What was assumed, each once with the parts it was assumed of. Every sound conductor is worked out in the
+/// same way, with its own numbers: one sentence for all.
+std::vector<std::string> assumptions(const ReportInput& input) {
+  std::vector<std::pair<std::string, std::vector<std::string>>> by_text;
+  std::vector<std::string> wires;
+  std::set<std::pair<std::string, std::string>> told;
+  for (const solve::CaseSolution& solved : input.solved)
+    for (const network::Assumption& assumed : solved.network.assumptions) {
+      if (!told.insert({assumed.id, assumed.text}).second) continue;
+      const auto element = solved.network.element(assumed.id);
+      if (element &&
+          solved.network.elements[static_cast<std::size_t>(*element)].role == network::Role::wire) {
+        if (std::find(wires.begin(), wires.end(), assumed.id) == wires.end()) wires.push_back(assumed.id);
+        continue;
+      }
+      auto same = std::find_if(by_text.begin(), by_text.end(),
+                               [&](const auto& known) { return known.first == assumed.text; });
+      if (same == by_text.end()) same = by_text.insert(by_text.end(), {assumed.text, {}});
+      same->second.push_back(assumed.id);
+    }
+  std::vector<std::string> list;
+  if (!wires.empty()) list.push_back(filled(text::assumed_wires, listed(input.system, wires)));
+  for (const auto& [words, ids] : by_text)
+    list.push_back(sentence(filled(text::assumed_of, listed(input.system, ids), words)));
+  return list;
+}
+
 }  // namespace
 
 void tell_pictures(Document& document, const ReportInput& input) {
@@ -54,8 +89,8 @@ void tell_pictures(Document& document, const ReportInput& input) {
     document.full_picture(filled(text::heading_diagram, solved->network.case_name),
                           diagram(input.system, *solved, input.hot_spots));
   if (!input.staircase) return;
-  document.heading(filled(text::heading_staircase, input.staircase->load));
-  document.picture(staircase_picture(input.system, *input.staircase));
+  document.picture(filled(text::heading_staircase, input.staircase->load),
+                   staircase_picture(input.system, *input.staircase, false));
 }
 
 void tell_connections(Document& document, const ReportInput& input) {
@@ -68,13 +103,12 @@ void tell_connections(Document& document, const ReportInput& input) {
   for (std::size_t k = 0; k < std::min(most_connections, input.hot_spots.size()); ++k)
     rows.push_back(connection_row(input, input.hot_spots[k]));
   document.table({{std::string(text::column_number), 0.5},
-                  {std::string(text::column_where), 2.6},
-                  {std::string(text::column_what), 1.7},
+                  {std::string(text::column_where), 3.5},
                   {std::string(text::column_lost), 1.05, Align::right},
                   {std::string(text::column_heat), 1.05, Align::right},
-                  {std::string(text::column_hot), 0.8, Align::right},
+                  {std::string(text::column_hot), 0.95, Align::right},
                   {std::string(text::column_sure), 0.8, Align::right},
-                  {std::string(text::column_do), 3.6},
+                  {std::string(text::column_do), 4.6},
                   {std::string(text::column_back), 1.05, Align::right}},
                  rows);
   if (input.hot_spots.size() > most_connections)
@@ -94,17 +128,14 @@ void tell_batteries(Document& document, const ReportInput& input) {
                   {std::string(text::column_per_100), 1.2, Align::right},
                   {std::string(text::column_in_words), 4.6}},
                  rows);
-  if (has_checks(input.system)) document.picture(bank_picture(input.system, document.width()));
+  if (has_checks(input.system)) document.picture({}, bank_picture(input.system, document.width()));
 }
 
 void tell_small_print(Document& document, const ReportInput& input) {
   document.heading(text::heading_assumptions);
-  std::set<std::pair<std::string, std::string>> told;
-  for (const solve::CaseSolution& solved : input.solved)
-    for (const network::Assumption& assumed : solved.network.assumptions)
-      if (told.insert({assumed.id, assumed.text}).second)
-        document.paragraph(where(input.system, assumed.id) + ": " + assumed.text, Tone::small);
-  if (told.empty()) document.paragraph(text::no_assumptions, Tone::small);
+  const std::vector<std::string> assumed = assumptions(input);
+  for (const std::string& words : assumed) document.paragraph(words, Tone::small);
+  if (assumed.empty()) document.paragraph(text::no_assumptions, Tone::small);
   document.heading(text::heading_method);
   document.paragraph(text::method_network, Tone::small);
   document.paragraph(input.inferred ? text::method_readings : text::method_values, Tone::small);

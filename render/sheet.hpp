@@ -16,13 +16,16 @@ struct Sheet {
 
 /// Bars, studs, posts and the uprights to the items.
 void draw_bars(const Sheet& sheet);
+/// After everything else: a name goes where nothing stands.
+void draw_bar_names(const Sheet& sheet);
 /// Runs and the devices in line with them.
 void draw_lanes(const Sheet& sheet);
 /// Batteries with their links, chargers, converters and loads.
 void draw_items(const Sheet& sheet);
 
-/// One piece along its line: from `from` to `to`, level or upright, without its lettering.
-void draw_piece(const Sheet& sheet, const Piece& piece, Point from, Point to, int group);
+/// One piece along its line, level or upright, without its lettering. `lettered`: how far along the line its
+/// lettering reaches, which a disc on it must not cover.
+void draw_piece(const Sheet& sheet, const Piece& piece, Point from, Point to, double lettered, int group);
 
 /// Legend, worst hot spots and title block, `width` wide.
 [[nodiscard]] Scene footer(const Teller& teller, const Shade& shade,

@@ -6,7 +6,9 @@
 namespace ohmtrail::render {
 
 /// The voltage along the way battery → load → battery, to scale: each step named, as rated against as found,
-/// the limits as bands.
-[[nodiscard]] Scene staircase_picture(const netlist::System& system, const diagnose::Staircase& staircase);
+/// the limits as bands. Sound ends of a run share its step. Without `titled` for where a heading stands above
+/// it.
+[[nodiscard]] Scene staircase_picture(const netlist::System& system, const diagnose::Staircase& staircase,
+                                      bool titled = true);
 
 }  // namespace ohmtrail::render

@@ -7,6 +7,7 @@
 
 #include "render/number.hpp"
 #include "render/text.hpp"
+#include "render/words.hpp"
 
 namespace ohmtrail::render {
 namespace {
@@ -16,11 +17,6 @@ using network::Section;
 
 std::size_t at(int i) {
   return static_cast<std::size_t>(i);
-}
-
-template <class... Args>
-std::string filled(std::string_view pattern, const Args&... args) {
-  return fmt::format(fmt::runtime(pattern), args...);
 }
 
 std::string length_name(units::Length length) {

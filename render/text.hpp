@@ -60,7 +60,6 @@ inline constexpr std::string_view bank_loaded = "at {}";
 inline constexpr std::string_view bank_cells = "specific gravity of each cell, at 26.7 °C";
 inline constexpr std::string_view bank_band = "healthy, fully charged";
 inline constexpr std::string_view bank_no_checks = "no test was made";
-inline constexpr std::string_view bank_temperature = "{} at the test";
 
 // Parts of a sag, in words for someone who knows nothing of volts
 inline constexpr std::string_view part_battery = "the battery itself";
@@ -84,6 +83,7 @@ inline constexpr std::string_view where_wire = "cable {}";
 inline constexpr std::string_view where_return_wire = "return cable of {}";
 inline constexpr std::string_view where_end = "cable {}, its end at {}";
 inline constexpr std::string_view where_return_end = "return cable of {}, its end at {}";
+inline constexpr std::string_view where_both = "cable {}, both conductors";
 inline constexpr std::string_view where_place = "{} ({})";
 
 // Report: first page
@@ -96,7 +96,7 @@ inline constexpr std::string_view label_date = "Date";
 inline constexpr std::string_view label_examined = "Examined";
 inline constexpr std::string_view label_complaint = "Complaint";
 inline constexpr std::string_view not_told = "not stated";
-inline constexpr std::string_view examined = "{} at {}: {} in {}";
+inline constexpr std::string_view examined = "{} at {}, in {}";
 inline constexpr std::string_view case_singular = "one operating condition";
 inline constexpr std::string_view case_plural = "{} operating conditions";
 inline constexpr std::string_view count_batteries = "{} batteries";
@@ -127,6 +127,8 @@ inline constexpr std::string_view urgent_one =
 inline constexpr std::string_view heading_split = "Where the voltage goes on its way to {}";
 inline constexpr std::string_view heading_to_do = "What to do, in this order";
 inline constexpr std::string_view gives_back = "gives {} back to {}";
+inline constexpr std::string_view each_gives_back = "each of its conductors gives {} back to {}";
+inline constexpr std::string_view number_in_diagram = " (no. {} in the diagram)";
 inline constexpr std::string_view saves_a_day = "saves {} a day";
 inline constexpr std::string_view nothing_to_do = "Nothing needs to be repaired or replaced.";
 
@@ -135,6 +137,9 @@ inline constexpr std::string_view heading_findings = "What was found";
 inline constexpr std::string_view rank_urgent = "Before further use";
 inline constexpr std::string_view rank_soon = "Soon";
 inline constexpr std::string_view rank_improvement = "Improvement";
+inline constexpr std::string_view several_places = "the same at {} places";
+inline constexpr std::string_view more_places =
+    "And {} more, less far beyond the limit or further down the list.";
 inline constexpr std::string_view finding_risk = "Risk";
 inline constexpr std::string_view finding_remedy = "Do";
 inline constexpr std::string_view finding_rule = "Rests on";
@@ -155,7 +160,7 @@ inline constexpr std::string_view limit_broken = "broken";
 inline constexpr std::string_view limit_undecided = "not decidable";
 inline constexpr std::string_view limit_stopped = "stopped: voltage too low";
 inline constexpr std::string_view column_load = "Load";
-inline constexpr std::string_view column_case = "Condition";
+inline constexpr std::string_view column_case = "Worst condition";
 inline constexpr std::string_view column_volts = "Voltage";
 inline constexpr std::string_view column_loss = "Loss";
 inline constexpr std::string_view column_limit = "Limit";
@@ -174,8 +179,7 @@ inline constexpr std::string_view connections_more =
     "{} more are left out; each costs less than those above.";
 inline constexpr std::string_view no_connections = "No connection is worse than a sound one of its kind.";
 inline constexpr std::string_view column_number = "No.";
-inline constexpr std::string_view column_where = "Where";
-inline constexpr std::string_view column_what = "What it is";
+inline constexpr std::string_view column_where = "Where, and what it is";
 inline constexpr std::string_view column_lost = "Lost";
 inline constexpr std::string_view column_heat = "Heat";
 inline constexpr std::string_view column_hot = "How hot";
@@ -191,6 +195,10 @@ inline constexpr std::string_view column_in_words = "In words";
 
 // Report: small print
 inline constexpr std::string_view heading_assumptions = "Assumed, not measured";
+inline constexpr std::string_view assumed_wires =
+    "What a sound conductor has: from its gauge, length and metal, for {}.";
+inline constexpr std::string_view assumed_of = "{}: {}";
+inline constexpr std::string_view and_more = "{} and {} more";
 inline constexpr std::string_view no_assumptions = "Nothing had to be assumed.";
 inline constexpr std::string_view heading_method = "How it was worked out";
 inline constexpr std::string_view method_network =

@@ -25,6 +25,12 @@ std::string in_run(const netlist::System& system, const netlist::Run& run, std::
 
 }  // namespace
 
+std::string sentence(std::string words) {
+  if (!words.empty() && words[0] >= 'a' && words[0] <= 'z')
+    words[0] = static_cast<char>(words[0] - 'a' + 'A');
+  return words;
+}
+
 std::string_view what_it_is(diagnose::Cause cause) {
   switch (cause) {
     case diagnose::Cause::corroded_conductor:

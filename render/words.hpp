@@ -16,6 +16,9 @@ template <class... Args>
   return fmt::format(fmt::runtime(pattern), args...);
 }
 
+/// With a capital at its beginning, where that is a plain letter.
+[[nodiscard]] std::string sentence(std::string words);
+
 [[nodiscard]] std::string_view what_it_is(diagnose::Cause cause);
 [[nodiscard]] std::string_view rank_in_words(diagnose::Severity severity);
 [[nodiscard]] std::string_view risk_in_words(diagnose::Severity severity);
