@@ -28,6 +28,7 @@ struct Cell {
 struct PlacedCell {
   double left = 0, right = 0;  ///< of the piece's line or symbol
   double text = 0;             ///< where its name and number begin (runs) or are centred (devices)
+  bool lettered = true;        ///< false: an upright leaves no room; the title still tells
 };
 
 inline constexpr double lead = 5;  ///< plain line between a bar and the first piece

@@ -17,7 +17,7 @@ std::size_t at(int i) {
 constexpr double margin = 28;
 constexpr double footer_gap = 22;
 constexpr double least_width = 740;  // legend, hot spots and title block side by side
-constexpr int most_rounds = 5;
+constexpr int most_rounds = 7;
 
 /// The uprights that pass through a lane.
 std::vector<double> crossed(const Wiring& wiring, const Arrangement& arranged, std::size_t lane) {
@@ -61,6 +61,8 @@ Plan make_plan(const Teller& teller) {
         all_fit = false;
         extra[l] += 40;
         cells = plan.cells.lay(plan.wiring, static_cast<int>(l), x, {});
+        if (cells)
+          for (PlacedCell& cell : *cells) cell.lettered = false;
       }
       plan.placed.push_back(cells ? std::move(*cells) : std::vector<PlacedCell>(lane.pieces.size()));
     }

@@ -145,6 +145,7 @@ void draw_lanes(const Sheet& sheet) {
       const double lettered = cell.text - cell.left + std::max(text.name_width, text.value_width);
       draw_piece(sheet, piece, {cell.left, y}, {cell.right, y}, lettered, group);
       at = cell.right;
+      if (!cell.lettered) continue;
       const double reach = piece.is_run ? 2.5 : symbol_half + 0.5;
       const double thick = piece.is_run ? line_width(sheet.teller.copper(piece)) / 2 : 0;
       const Align align = piece.is_run ? Align::left : Align::middle;

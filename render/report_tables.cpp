@@ -29,8 +29,7 @@ std::vector<std::string> connection_row(const ReportInput& input, const diagnose
   const std::string sure = spot.likelihood ? percent(*spot.likelihood) : "–";
   const std::string back = spot.recoverable ? volts(spot.recoverable->volts) : "–";
   return {std::to_string(spot.rank),
-          where(input.system, spot.id),
-          std::string(what_it_is(spot.cause)),
+          sentence(where(input.system, spot.id)) + ": " + std::string(what_it_is(spot.cause)),
           volts(std::fabs(spot.drop)),
           watts(spot.heat),
           hot,
