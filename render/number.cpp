@@ -26,6 +26,11 @@ struct Prefix {
 constexpr std::array<Prefix, 6> prefixes{
     {{1e6, "M"}, {1e3, "k"}, {1, ""}, {1e-3, "m"}, {1e-6, "µ"}, {1e-9, "n"}}};
 
+/// With a minus sign instead of a hyphen.
+std::string typeset(std::string number) {
+  return number.starts_with('-') ? "\u2212" + number.substr(1) : number;
+}
+
 std::string with_prefix(double value, const char* unit) {
   if (!std::isfinite(value)) return no_value;
   const double size = std::fabs(value);
@@ -33,7 +38,7 @@ std::string with_prefix(double value, const char* unit) {
   for (const Prefix& prefix : prefixes) {
     if (size < prefix.factor * 0.9995 && prefix.factor > 1e-9) continue;
     const double scaled = value / prefix.factor;
-    return fmt::format("{:.{}f}{}{}{}", scaled, decimals(scaled), narrow_space, prefix.letter, unit);
+    return typeset(fmt::format("{:.{}f}{}{}{}", scaled, decimals(scaled), narrow_space, prefix.letter, unit));
   }
   return no_value;
 }
@@ -55,7 +60,7 @@ std::string ohms(double value) {
 
 std::string standing_volts(double value) {
   if (!std::isfinite(value)) return no_value;
-  return fmt::format("{:.2f}{}V", std::fabs(value) < 0.005 ? 0.0 : value, narrow_space);
+  return typeset(fmt::format("{:.2f}{}V", std::fabs(value) < 0.005 ? 0.0 : value, narrow_space));
 }
 
 std::string celsius(double value) {

@@ -103,7 +103,7 @@ void Pages::text_block(std::string_view text, const Lettering& style, double ind
 
 void Pages::paragraph(std::string_view text, Tone tone) {
   text_block(text, style_of(tone), 0);
-  space(3);
+  space(tone == Tone::small ? 2 : 3);
 }
 
 void Pages::entry(std::string_view label, std::string_view text) {

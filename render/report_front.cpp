@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "render/number.hpp"
+#include "render/repairs.hpp"
 #include "render/report_parts.hpp"
 #include "render/split_bar.hpp"
 #include "render/text.hpp"
@@ -46,29 +47,8 @@ const solve::LoadResult* load_result(const ReportInput& input, const diagnose::S
   return nullptr;
 }
 
-/// Hot spots that one job cures: what is done to them is the same, word for word (both conductors of a run).
-struct Repair {
-  std::vector<const diagnose::HotSpot*> parts;
-};
-
-std::vector<Repair> repairs(const std::vector<diagnose::HotSpot>& spots) {
-  std::vector<Repair> list;
-  for (const diagnose::HotSpot& spot : spots) {
-    const std::string run = spot.id.substr(0, spot.id.rfind('/'));
-    const auto same = std::find_if(list.begin(), list.end(), [&](const Repair& r) {
-      return r.parts.front()->fix == spot.fix && r.parts.front()->cause == spot.cause && run != spot.id &&
-             r.parts.front()->id.substr(0, r.parts.front()->id.rfind('/')) == run;
-    });
-    if (same == list.end())
-      list.push_back(Repair{{&spot}});
-    else
-      same->parts.push_back(&spot);
-  }
-  return list;
-}
-
 std::string outcome(const Repair& repair) {
-  const diagnose::HotSpot& spot = *repair.parts.front();
+  const diagnose::HotSpot& spot = repair.first();
   std::string told;
   if (spot.recoverable && spot.recoverable->volts > 0)
     told = filled(repair.parts.size() > 1 ? text::each_gives_back : text::gives_back,
@@ -79,18 +59,9 @@ std::string outcome(const Repair& repair) {
   return sentence(told);
 }
 
-std::string place_of(const ReportInput& input, const Repair& repair) {
-  const std::string& id = repair.parts.front()->id;
-  return repair.parts.size() > 1 ? filled(text::where_both, id.substr(0, id.rfind('/')))
-                                 : where(input.system, id);
-}
-
 std::string repair_title(const ReportInput& input, const Repair& repair) {
-  std::string numbers;
-  for (const diagnose::HotSpot* part : repair.parts)
-    numbers += (numbers.empty() ? "" : ", ") + std::to_string(part->rank);
-  return sentence(place_of(input, repair) + ": " + std::string(what_it_is(repair.parts.front()->cause))) +
-         filled(text::number_in_diagram, numbers);
+  return sentence(where(input.system, repair) + ": " + std::string(what_it_is(repair.first().cause))) +
+         filled(text::number_in_diagram, ranks(repair));
 }
 
 /// At most three sentences without a word of the trade.
@@ -109,7 +80,7 @@ std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSpl
     return sentences;
   }
   const diagnose::HotSpot& worst = input.hot_spots.front();
-  const std::string place = place_of(input, repairs(input.hot_spots).front());
+  const std::string place = where(input.system, repairs(input.hot_spots).front());
   sentences.push_back(
       worst.recoverable && worst.recoverable->volts > 0
           ? filled(text::answer_cure, place, plain_volts(worst.recoverable->volts), worst.recoverable->load)
@@ -163,7 +134,7 @@ void tell_front(Document& document, const ReportInput& input) {
   if (input.hot_spots.empty()) document.paragraph(text::nothing_to_do);
   const std::vector<Repair> list = repairs(input.hot_spots);
   for (std::size_t k = 0; k < std::min(first_repairs, list.size()); ++k)
-    document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), list[k].parts.front()->fix,
+    document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), list[k].first().fix,
                       outcome(list[k]));
 }
 

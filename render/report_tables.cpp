@@ -5,6 +5,7 @@
 #include "render/bank.hpp"
 #include "render/diagram.hpp"
 #include "render/number.hpp"
+#include "render/repairs.hpp"
 #include "render/report_parts.hpp"
 #include "render/staircase.hpp"
 #include "render/text.hpp"
@@ -24,18 +25,17 @@ const solve::CaseSolution* case_to_draw(const ReportInput& input) {
   return &input.solved.front();
 }
 
-std::vector<std::string> connection_row(const ReportInput& input, const diagnose::HotSpot& spot) {
-  const std::string hot = spot.temperature ? celsius(*spot.temperature) : "–";
-  const std::string sure = spot.likelihood ? percent(*spot.likelihood) : "–";
-  const std::string back = spot.recoverable ? volts(spot.recoverable->volts) : "–";
-  return {std::to_string(spot.rank),
-          sentence(where(input.system, spot.id)) + ": " + std::string(what_it_is(spot.cause)),
-          volts(std::fabs(spot.drop)),
-          watts(spot.heat),
-          hot,
-          sure,
+std::vector<std::string> connection_row(const ReportInput& input, const Repair& repair) {
+  const diagnose::HotSpot& spot = repair.first();
+  const std::string each = repair.parts.size() > 1 ? std::string(text::each) : std::string();
+  return {ranks(repair),
+          sentence(where(input.system, repair)) + ": " + std::string(what_it_is(spot.cause)),
+          volts(std::fabs(spot.drop)) + each,
+          watts(spot.heat) + each,
+          spot.temperature ? celsius(*spot.temperature) : "–",
+          spot.likelihood ? percent(*spot.likelihood) : "–",
           spot.fix,
-          back};
+          spot.recoverable ? volts(spot.recoverable->volts) + each : "–"};
 }
 
 std::vector<std::string> battery_row(const netlist::System& system, const diagnose::BatteryVerdict& verdict) {
@@ -47,7 +47,7 @@ std::vector<std::string> battery_row(const netlist::System& system, const diagno
 }
 
 std::string listed(const netlist::System& system, const std::vector<std::string>& ids) {
-  constexpr std::size_t most = 4;
+  constexpr std::size_t most = 2;
   std::string list;
   for (std::size_t k = 0; k < std::min(most, ids.size()); ++k)
     list += (k ? "; " : "") + where(system, ids[k]);
@@ -76,8 +76,13 @@ std::vector<std::string> assumptions(const ReportInput& input) {
     }
   std::vector<std::string> list;
   if (!wires.empty()) list.push_back(filled(text::assumed_wires, listed(input.system, wires)));
+  std::string of_system;
   for (const auto& [words, ids] : by_text)
-    list.push_back(sentence(filled(text::assumed_of, listed(input.system, ids), words)));
+    if (ids.front() == "system") of_system += (of_system.empty() ? "" : "; ") + words;
+  if (!of_system.empty()) list.push_back(sentence(of_system));
+  for (const auto& [words, ids] : by_text)
+    if (ids.front() != "system")
+      list.push_back(sentence(filled(text::assumed_of, listed(input.system, ids), words)));
   return list;
 }
 
@@ -99,8 +104,9 @@ void tell_connections(Document& document, const ReportInput& input) {
     return;
   }
   Rows rows;
-  for (std::size_t k = 0; k < std::min(most_connections, input.hot_spots.size()); ++k)
-    rows.push_back(connection_row(input, input.hot_spots[k]));
+  const std::vector<Repair> list = repairs(input.hot_spots);
+  for (std::size_t k = 0; k < std::min(most_connections, list.size()); ++k)
+    rows.push_back(connection_row(input, list[k]));
   document.table({{std::string(text::column_number), 0.5},
                   {std::string(text::column_where), 3.5},
                   {std::string(text::column_lost), 1.05, Align::right},

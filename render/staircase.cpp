@@ -106,6 +106,9 @@ class Stairs {
         row(s, y);
       }
     }
+    write(scene_, Kind::label, -1, {margin + names + bars + 8, margin + head_ - 13},
+          std::string(stairs_.as_rated_known ? text::stair_column_both : text::stair_column_found),
+          axis_style);
     legend();
     return std::move(scene_);
   }
@@ -129,7 +132,7 @@ class Stairs {
 
   void axis(double rows) {
     const double every = tick_step(most_);
-    for (double lost = 0; lost <= most_ * 1.0001; lost += every) {
+    for (double lost = 0; lost <= most_ * 0.97; lost += every) {
       draw_line(scene_, Kind::furniture, -1,
                 {{x(lost), margin + head_ - 6}, {x(lost), margin + head_ + rows * row_height + 4}},
                 {palette::hair, 0.5, false});

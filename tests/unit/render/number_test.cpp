@@ -14,7 +14,7 @@ TEST(Number, ThreeSignificantDigitsAndAPrefix) {
   EXPECT_EQ(amperes(182.4), "182\u202FA");
   EXPECT_EQ(watts(1500), "1.50\u202FkW");
   EXPECT_EQ(ohms(0.00035), "350\u202FµΩ");
-  EXPECT_EQ(ohms(-4.1e-3), "-4.10\u202FmΩ");
+  EXPECT_EQ(ohms(-4.1e-3), "\u22124.10\u202FmΩ");
 }
 
 TEST(Number, RoundingUpTakesTheNextPrefix) {
