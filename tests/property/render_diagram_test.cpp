@@ -3,7 +3,6 @@
 #include <cmath>
 #include <set>
 
-#include "ohmtrail/diagnose/rank.hpp"
 #include "render/diagram.hpp"
 #include "support/random_cases.hpp"
 #include "support/random_system.hpp"
@@ -17,14 +16,24 @@ struct Drawn {
   Scene scene;
 };
 
+/// The first thirty elements that were found worse than sound. Ranking them is not what is tested here.
+std::vector<diagnose::HotSpot> hot_spots(const solve::CaseSolution& solved) {
+  std::vector<diagnose::HotSpot> spots;
+  for (const network::Element& element : solved.network.elements) {
+    if (!element.as_found_given || element.role == network::Role::battery || spots.size() == 30) continue;
+    spots.emplace_back();
+    spots.back().id = element.id;
+    spots.back().rank = static_cast<int>(spots.size());
+    if (spots.size() % 3 == 0) spots.back().likelihood = 0.7;
+  }
+  return spots;
+}
+
 Drawn drawn(unsigned seed, const test::DrawnSystem& wanted, Show show = Show::volts) {
   netlist::System system = test::random_system(seed, wanted);
   auto solved = solve::solve_case(network::build(system, system.cases.front()));
   if (!solved) throw std::runtime_error("the random system has no solution");
-  const std::vector<solve::CaseSolution> all{*solved};
-  diagnose::RankOptions options;
-  options.top = 30;
-  Scene scene = diagram(system, all.front(), diagnose::rank(system, all, options), {show});
+  Scene scene = diagram(system, *solved, hot_spots(*solved), {show});
   return {std::move(system), std::move(scene)};
 }
 
