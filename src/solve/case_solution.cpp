@@ -62,6 +62,17 @@ void note_references(network::Network& network, const Islands& islands) {
   }
 }
 
+/// A constant current is taken at any voltage, which below 0 V no real load does.
+void note_reversed_loads(CaseSolution& solved) {
+  for (const LoadResult& load : solved.loads) {
+    const Element& element = solved.network.elements[at(load.element)];
+    const bool takes_current = element.takes && std::holds_alternative<units::Current>(*element.takes);
+    if (!load.running || !takes_current || !(load.volts <= 0)) continue;
+    solved.network.assumptions.push_back(
+        {element.id, "takes its current although its voltage is not above 0 V", load.volts});
+  }
+}
+
 /// Again with the wires only as warm as short turns make them. Where the lasting loads alone have no solution
 /// the steady temperatures stay.
 tl::expected<Solution, Failure> solve_short_duty(network::Network& network, const Solution& all_on) {
@@ -91,6 +102,7 @@ tl::expected<CaseSolution, Failure> solve_case(network::Network network) {
     solved.loads.push_back(result_of(static_cast<int>(k), solved, islands));
   }
   note_references(solved.network, islands);
+  note_reversed_loads(solved);
   return solved;
 }
 

@@ -35,7 +35,7 @@ class Search {
 
   /// Leaves the state at the largest share.
   std::optional<Failure> run() {
-    state_.start_modes();
+    state_.start_modes(true);
     if (auto failure = carry(0)) return failure;
     if (!carried_) return Failure{Failure::Kind::not_certified, {}, 0};
     bool walked = false;
@@ -89,7 +89,8 @@ class Search {
     if (fold && *fold >= low_ && *fold <= high_ * (1 + 1e-9)) {
       state_.find_currents();
       const WrongModes wrong = find_wrong_modes(state_);
-      if (wrong.changes.empty() && wrong.unfed.empty() && !wrong.overloaded) {
+      const bool settled = wrong.changes.empty() && wrong.unfed.empty() && !wrong.overloaded;
+      if (settled && state_.update_converters() <= 1e-10) {
         state_.voltage = state_.structure->point.voltage();
         return true;
       }

@@ -31,10 +31,13 @@ Structure::Structure(const Circuit& circuit, Merged merged_points, const Modes& 
       merged_currents(circuit, merged),
       point(circuit, merged, made_for) {}
 
-void SolverState::start_modes() {
+void SolverState::start_modes(bool afresh) {
+  const Modes last = modes;
   modes.assign(circuit.branches.size(), Mode::active);
   for (std::size_t b = 0; b < modes.size(); ++b) {
-    if (circuit.branches[b].law == Law::open || stopped[b]) modes[b] = Mode::idle;
+    const Law law = circuit.branches[b].law;
+    if (!afresh && (law == Law::regulator || law == Law::diode)) modes[b] = last[b];
+    if (law == Law::open || stopped[b]) modes[b] = Mode::idle;
   }
 }
 
@@ -75,6 +78,14 @@ double SolverState::update_converters() {
 
 namespace {
 
+std::vector<char> islands_of_converters(const SolverState& state) {
+  std::vector<char> marks(state.islands.reference.size(), 0);
+  for (const Branch& output : state.circuit.branches) {
+    if (output.law == Law::regulator && output.input >= 0) marks[state.island_of(at(output.input))] = 1;
+  }
+  return marks;
+}
+
 /// Newton and the converters' demand by turns.
 std::vector<char> newton_with_converters(SolverState& state) {
   Structure& structure = *state.structure;
@@ -82,7 +93,8 @@ std::vector<char> newton_with_converters(SolverState& state) {
     std::vector<char> failed = newton(state.circuit, structure.point, structure.jacobian, state.demand);
     if (any(failed)) return failed;
     state.find_currents();
-    if (state.update_converters() <= converter_accuracy || round > most_converter_rounds) return failed;
+    if (state.update_converters() <= converter_accuracy) return failed;
+    if (round > most_converter_rounds) return islands_of_converters(state);
   }
 }
 

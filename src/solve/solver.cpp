@@ -62,8 +62,10 @@ bool SolverState::stop_weakest() {
 // this solve, although the voltage that comes back may be enough for them: hunting is for others to tell.
 tl::expected<Solution, Failure> SolverState::solve() {
   resistance_seen.clear();
+  // Outputs of converters that went out with their inputs try again.
+  const bool afresh = !solved || std::count(stopped.begin(), stopped.end(), 1) > 0;
   stopped.assign(circuit.branches.size(), 0);
-  start_modes();
+  start_modes(afresh);
   for (std::size_t b = 0; b < unfed.size(); ++b) {
     if (unfed[b]) stop(b);
   }
@@ -71,6 +73,10 @@ tl::expected<Solution, Failure> SolverState::solve() {
     std::fill(demand.share.begin(), demand.share.end(), 1.0);
     collapse.reset();
     auto failed = settle();
+    if (!failed && !afresh) {
+      start_modes(true);
+      failed = settle();
+    }
     if (!failed) return tl::unexpected(failed.error());
     if (std::count(failed->begin(), failed->end(), 1) > 0) {
       if (auto failure = find_folds(*failed)) return tl::unexpected(*failure);

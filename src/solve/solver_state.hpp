@@ -44,7 +44,8 @@ struct SolverState {
   tl::expected<Solution, Failure> solve();
 
   // settle.cpp
-  void start_modes();
+  /// All active, or as the last solve left them.
+  void start_modes(bool afresh);
   std::optional<Failure> restructure();
   tl::expected<std::vector<char>, Failure> settle();
   std::vector<char> run_newton();
