@@ -12,10 +12,10 @@ namespace {
 using Rule = void (*)(const RuleContext&, Collected&);
 
 /// Every rule looks at one solved case; a new rule is a function and a row here.
-constexpr Rule rules[] = {dead_islands,    live_stubs,       limits_broken,          dropped_out,
-                          collapsed_case,  wires_overloaded, wires_too_hot,          joints_too_hot,
-                          fuses_too_large, hunting,          stopped_at_half_charge, charging_drop,
-                          never_charged};
+constexpr Rule rules[] = {
+    dead_islands,     live_stubs,    limits_broken,  dropped_out, collapsed_case,
+    wires_overloaded, wires_too_hot, joints_too_hot, hunting,     stopped_at_half_charge,
+    charging_drop,    never_charged};
 
 }  // namespace
 

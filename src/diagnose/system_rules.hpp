@@ -57,7 +57,5 @@ void wires_overloaded(const RuleContext& context, Collected& collected);
 void wires_too_hot(const RuleContext& context, Collected& collected);
 /// Connections too hot to touch, or hotter than the insulation beside them stands.
 void joints_too_hot(const RuleContext& context, Collected& collected);
-/// Fuses above the ampacity of the wire that they are in series with.
-void fuses_too_large(const RuleContext& context, Collected& collected);
 
 }  // namespace ohmtrail::diagnose

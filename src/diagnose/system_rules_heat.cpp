@@ -7,7 +7,7 @@
 #include "ohmtrail/units/print.hpp"
 #include "system_rules.hpp"
 
-/// Rules about what burns: ampacity, insulation, hot connections, fuses that do not protect their wire.
+/// Rules about what burns: ampacity, insulation, hot connections.
 namespace ohmtrail::diagnose {
 namespace {
 
@@ -19,54 +19,6 @@ constexpr const char* ampacity_source = "33 CFR 183.425 Table 5 (AWG, SAE), ISO 
 Finding about(const RuleContext& context, const Element& element, const char* rule, const char* source) {
   auto finding = finding_of(rule, source, element.id);
   finding.in_case = context.solved.network.case_name;
-  return finding;
-}
-
-/// Element indices at every point.
-using Fans = std::vector<std::vector<int>>;
-
-Fans fans_of(const network::Network& network) {
-  Fans fans(network.points.size());
-  for (int k = 0; k < static_cast<int>(network.elements.size()); ++k) {
-    at(fans, at(network.elements, k).from).push_back(k);
-    at(fans, at(network.elements, k).to).push_back(k);
-  }
-  return fans;
-}
-
-bool in_series(Role role) {
-  return role == Role::wire || role == Role::termination || role == Role::joint || role == Role::switchgear ||
-         role == Role::shunt;
-}
-
-/// Follows the conductor from an element through a point until something branches off or it ends.
-void follow(const network::Network& network, const Fans& fans, int element, int point,
-            std::vector<int>& wires) {
-  const int start = element;
-  while (at(fans, point).size() == 2) {
-    element = at(fans, point)[at(fans, point)[0] == element ? 1 : 0];
-    const auto& next = at(network.elements, element);
-    if (element == start || !in_series(next.role)) return;
-    if (next.role == Role::wire) wires.push_back(element);
-    point = next.from == point ? next.to : next.from;
-  }
-}
-
-/// The wires that a fuse is in series with before anything branches off.
-std::vector<int> wires_in_series(const network::Network& network, const Fans& fans, int fuse) {
-  std::vector<int> wires;
-  follow(network, fans, fuse, at(network.elements, fuse).from, wires);
-  follow(network, fans, fuse, at(network.elements, fuse).to, wires);
-  return wires;
-}
-
-Finding fuse_finding(const RuleContext& context, const Element& fuse, const Element& wire) {
-  const auto rating = context.system.fuses[fuse.origin.index].rating;
-  auto finding = about(context, fuse, "fuse-over-ampacity", ampacity_source);
-  finding.in_case.clear();
-  finding.text = fmt::format("is a {} fuse on {}, which may carry {}", units::print(rating), wire.id,
-                             units::print(wire.heating->rated));
-  finding.remedy = "Fit a fuse that the wire can carry, or a larger wire. Disconnect the battery first.";
   return finding;
 }
 
@@ -125,21 +77,6 @@ void joints_too_hot(const RuleContext& context, Collected& collected) {
     finding.remedy =
         "Switch off and let it cool; clean and tighten it, or make it new. Disconnect the battery first.";
     collected.add(std::move(finding), joint->celsius);
-  }
-}
-
-void fuses_too_large(const RuleContext& context, Collected& collected) {
-  const auto& network = context.solved.network;
-  const auto fans = fans_of(network);
-  for (int k = 0; k < static_cast<int>(network.elements.size()); ++k) {
-    const auto& fuse = at(network.elements, k);
-    if (fuse.role != Role::fuse) continue;
-    const double rating = context.system.fuses[fuse.origin.index].rating.si();
-    for (const int index : wires_in_series(network, fans, k)) {
-      const auto& wire = at(network.elements, index);
-      const double rated = wire.heating ? wire.heating->rated.si() : 0;
-      if (rated > 0 && rating > rated) collected.add(fuse_finding(context, fuse, wire), rating / rated);
-    }
   }
 }
 

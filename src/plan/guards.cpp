@@ -30,36 +30,47 @@ bool is_passive(const network::Element& element) {
   return element.role != Role::battery && element.role != Role::charger && element.role != Role::load;
 }
 
+bool is_source(const network::Element& element) {
+  return element.role == Role::battery || element.role == Role::charger;
+}
+
+/// Points joined by passive elements to the reference of their island: where the netlist's reference is not
+/// in it, the minus of its first source.
 std::vector<bool> grounded_points(const network::Network& network) {
-  Joined joined(network.points.size());
-  int ground = network.reference.value_or(-1);
+  Joined passive(network.points.size()), islands(network.points.size());
   for (const auto& element : network.elements) {
-    if (is_passive(element)) joined.join(element.from, element.to);
-    if (ground < 0 && (element.role == Role::battery || element.role == Role::charger)) ground = element.to;
+    if (is_passive(element)) passive.join(element.from, element.to);
+    if (is_passive(element) || is_source(element)) islands.join(element.from, element.to);
   }
+  std::vector<int> ground(network.points.size(), -1);  // per root of an island: its ground's root
+  const auto set_ground = [&](int point) {
+    int& of_island = ground[static_cast<std::size_t>(islands.root(point))];
+    if (of_island < 0) of_island = passive.root(point);
+  };
+  if (network.reference) set_ground(*network.reference);
+  for (const auto role : {Role::battery, Role::charger})
+    for (const auto& element : network.elements)
+      if (element.role == role) set_ground(element.to);
   std::vector<bool> grounded(network.points.size(), false);
-  if (ground < 0) return grounded;
-  for (std::size_t p = 0; p < grounded.size(); ++p)
-    grounded[p] = joined.root(static_cast<int>(p)) == joined.root(ground);
+  for (std::size_t p = 0; p < grounded.size(); ++p) {
+    const int point = static_cast<int>(p);
+    grounded[p] = passive.root(point) == ground[static_cast<std::size_t>(islands.root(point))];
+  }
   return grounded;
 }
 
 /// Segments of the ungrounded side: points joined without crossing a device.
 struct Segments {
   Joined joined;
-  std::vector<int> level;       ///< per root point: devices between it and a battery; max: not fed
-  std::vector<bool> in_string;  ///< per root point: touches the plus of one battery and the minus of another
+  std::vector<int> level;  ///< per root point: devices between it and a battery; max: not fed
 
   Segments(const netlist::System& system, const network::Network& network,
            const std::vector<bool>& ungrounded)
-      : joined(network.points.size()),
-        level(network.points.size(), std::numeric_limits<int>::max()),
-        in_string(network.points.size(), false) {
+      : joined(network.points.size()), level(network.points.size(), std::numeric_limits<int>::max()) {
     for (std::size_t e = 0; e < network.elements.size(); ++e)
       if (ungrounded[e] && !is_device(system, network.elements[e]))
         joined.join(network.elements[e].from, network.elements[e].to);
     feed(network);
-    mark_strings(network);
     spread(system, network, ungrounded);
   }
 
@@ -69,20 +80,11 @@ struct Segments {
   void feed(const network::Network& network) {
     bool any = false;
     for (const auto& element : network.elements)
-      if (element.role == Role::battery) level_at(element.from) = 0, any = true;
+      if (element.role == Role::battery)
+        level_at(element.from) = level_at(element.to) = 0, any = true;  // of the two the grounded one is idle
     if (any) return;
     for (const auto& element : network.elements)
       if (element.role == Role::charger) level_at(element.from) = 0;
-  }
-
-  void mark_strings(const network::Network& network) {
-    std::vector<bool> plus(network.points.size(), false);
-    for (const auto& element : network.elements)
-      if (element.role == Role::battery) plus[static_cast<std::size_t>(joined.root(element.from))] = true;
-    for (const auto& element : network.elements) {
-      const auto segment = static_cast<std::size_t>(joined.root(element.to));
-      if (element.role == Role::battery && plus[segment]) in_string[segment] = true;
-    }
   }
 
   void spread(const netlist::System& system, const network::Network& network,
@@ -100,6 +102,41 @@ struct Segments {
     }
   }
 };
+
+/// Links between the batteries of one string: of the segments that hold the plus of one and the minus of
+/// another what is left when everything that leads away from the batteries is taken off.
+std::vector<bool> string_links(const network::Network& network, Segments& segments,
+                               const std::vector<bool>& candidates) {
+  std::vector<bool> plus(network.points.size()), minus(plus), post(plus);
+  for (const auto& element : network.elements) {
+    if (element.role != Role::battery) continue;
+    plus[static_cast<std::size_t>(segments.joined.root(element.from))] = true;
+    minus[static_cast<std::size_t>(segments.joined.root(element.to))] = true;
+    post[static_cast<std::size_t>(element.from)] = post[static_cast<std::size_t>(element.to)] = true;
+  }
+  std::vector<bool> link(candidates);
+  std::vector<int> degree(network.points.size(), 0);
+  for (std::size_t e = 0; e < link.size(); ++e) {
+    const auto& element = network.elements[e];
+    const auto root = static_cast<std::size_t>(segments.joined.root(element.from));
+    link[e] = link[e] && plus[root] && minus[root];
+    if (link[e])
+      ++degree[static_cast<std::size_t>(element.from)], ++degree[static_cast<std::size_t>(element.to)];
+  }
+  const auto loose = [&](int point) {
+    return degree[static_cast<std::size_t>(point)] == 1 && !post[static_cast<std::size_t>(point)];
+  };
+  for (bool changed = true; changed;) {
+    changed = false;
+    for (std::size_t e = 0; e < link.size(); ++e) {
+      const auto& element = network.elements[e];
+      if (!link[e] || (!loose(element.from) && !loose(element.to))) continue;
+      link[e] = false, changed = true;
+      --degree[static_cast<std::size_t>(element.from)], --degree[static_cast<std::size_t>(element.to)];
+    }
+  }
+  return link;
+}
 
 void fill_segment(const network::Network& network, const std::vector<bool>& ungrounded, Segments& segments,
                   Guards& guards, int far_point) {
@@ -153,8 +190,9 @@ Guards find_guards(const netlist::System& system, const network::Network& networ
       continue;
     }
     guards.unprotected[e] = segments.level_at(element.from) == 0;
-    guards.string_link[e] = segments.in_string[static_cast<std::size_t>(segments.joined.root(element.from))];
+    guards.string_link[e] = guards.unprotected[e];
   }
+  guards.string_link = string_links(network, segments, guards.string_link);
   for (std::size_t e = 0; e < count; ++e) {
     if (guards.guard_of[e] != -2) continue;
     const auto& element = network.elements[e];

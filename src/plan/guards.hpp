@@ -16,10 +16,10 @@ struct Guard {
 struct Guards {
   std::vector<Guard> devices;  ///< file order
   std::vector<int> guard_of;   ///< per element: index into `devices` of the first that guards it; −1: none
+  /// Per element: passive, and not joined to the reference of its island by passive elements.
+  std::vector<bool> ungrounded;
   std::vector<bool>
-      ungrounded;  ///< per element: passive, and not joined to the reference by passive elements
-  std::vector<bool>
-      unprotected;  ///< per element: ungrounded, and joined to a battery's plus before any device
+      unprotected;  ///< per element: ungrounded, and joined to a battery's post before any device
   std::vector<bool> string_link;  ///< per element: joins batteries of one string, where no device can guard
 };
 

@@ -42,7 +42,8 @@ void show_finding(Sheet& sheet, const Finding& finding) {
 
 }  // namespace
 
-void show_check(Sheet& sheet, const netlist::System& system, const std::vector<Finding>& findings) {
+void show_check(Sheet& sheet, const netlist::System& system, plan::RuleSet rules,
+                const std::vector<Finding>& findings) {
   sheet.line(system.info.name, Ink::strong);
   show_contents(sheet, system);
   if (findings.empty()) sheet.paragraph("Nothing was found wrong with the system itself.");
@@ -58,9 +59,10 @@ void show_check(Sheet& sheet, const netlist::System& system, const std::vector<F
       show_finding(sheet, finding);
     }
   }
-  if (findings.empty()) return;
   sheet.line();
-  sheet.paragraph("This advises and does not replace the local code or a licensed electrician.", Ink::faint);
+  sheet.paragraph(fmt::format("Judged by the rules for {}; --rules chooses others. {}", plan::title(rules),
+                              plan::advice_line),
+                  Ink::faint);
 }
 
 }  // namespace ohmtrail::cli

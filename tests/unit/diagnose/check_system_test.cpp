@@ -175,28 +175,6 @@ TEST(CheckSystem, DoesNotNameASoundConnectionHot) {
   EXPECT_TRUE(of_rule(check_all(system), "hot-connection").empty());
 }
 
-TEST(CheckSystem, NamesAFuseAboveTheAmpacityOfItsWire) {
-  auto system = on_thin_wire(10);
-  system.runs[0].from = "f";
-  add_fuse(system, "fuse", "b+", "f", 0.001, 100);
-  const auto found = of_rule(check_all(system), "fuse-over-ampacity");
-  ASSERT_EQ(found.size(), 1U);
-  EXPECT_EQ(found[0].subject, "fuse");
-  EXPECT_NE(found[0].text.find("out/wire"), std::string::npos);
-  expect_whole(found);
-  system.fuses[0].rating = Current{10};
-  EXPECT_TRUE(of_rule(check_all(system), "fuse-over-ampacity").empty());
-}
-
-/// Behind a branching a fuse is not in series with the wire: the protection rules look at that, not this one.
-TEST(CheckSystem, AFuseIsHeldAgainstItsOwnWireOnly) {
-  auto system = on_thin_wire(10);
-  system.runs[0].from = "f";
-  add_fuse(system, "fuse", "b+", "f", 0.001, 100);
-  add_load(system, "second", "f", "b-", Current{1});
-  EXPECT_TRUE(of_rule(check_all(system), "fuse-over-ampacity").empty());
-}
-
 TEST(CheckSystem, SeveritiesHaveWords) {
   EXPECT_EQ(words(Severity::before_further_use), "before further use");
   EXPECT_EQ(words(Severity::soon), "soon");
