@@ -119,9 +119,8 @@ class Writer {
     for (std::size_t b = 0; b < out_.current.size(); ++b) {
       if (!live(b) || out_.current[b] == 0) continue;
       const double power = out_.drop[b] * out_.current[b];
-      const Law law = circuit_.branches[b].law;
       sum[island(b)] += power;
-      if (law == Law::source || law == Law::regulator) delivered[island(b)] += std::max(-power, 0.0);
+      delivered[island(b)] += std::max(-power, 0.0);
     }
     for (std::size_t k = 0; k < sum.size(); ++k) {
       if (delivered[k] > 0) raise(out_.power_residual, std::abs(sum[k]) / delivered[k]);

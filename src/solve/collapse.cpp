@@ -150,6 +150,7 @@ std::optional<Failure> SolverState::find_folds(const std::vector<char>& marks) {
     if (auto failure = Search(*this, static_cast<int>(k)).run()) return failure;
     if (demand.share[k] >= 1) continue;
     const Collapse found = describe(*this, static_cast<int>(k));
+    if (found.branch < 0) continue;  // every load that asked for power turned out to be cut off
     if (!collapse || found.share < collapse->share) collapse = found;
   }
   return std::nullopt;

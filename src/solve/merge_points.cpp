@@ -164,20 +164,37 @@ class Merger {
     }
     merged_.component.resize(at(circuit_.points));
     for (int p = 0; p < circuit_.points; ++p) merged_.component[at(p)] = parts.find(p).root;
-    while (tie_once(parts, false) || tie_once(parts, true)) {
+    const std::vector<int> candidates = in_order_of_tying();
+    while (tie_in_order(parts, candidates)) {
     }
   }
 
-  /// Ties what the branches of one kind (loads, or others) reach; false if that was nothing.
-  bool tie_once(DisjointSets& parts, bool loads) {
-    bool any = false;
+  /// Regulators, the highest set point first (it is the one that holds what hangs there, if any does), then
+  /// diodes, then loads.
+  std::vector<int> in_order_of_tying() const {
+    std::vector<int> order;
     for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      const Branch& branch = circuit_.branches[b];
-      if (branch.law == Law::open || merged_.fixes[b] || is_takes(branch.law) != loads) continue;
+      if (circuit_.branches[b].law != Law::open && !merged_.fixes[b] && !conducts(b))
+        order.push_back(static_cast<int>(b));
+    }
+    const auto rank = [&](int b) {
+      const Branch& branch = circuit_.branches[at(b)];
+      if (branch.law == Law::regulator) return std::pair{0, -branch.size};
+      return std::pair{is_takes(branch.law) ? 2 : 1, 0.0};
+    };
+    std::stable_sort(order.begin(), order.end(), [&](int a, int b) { return rank(a) < rank(b); });
+    return order;
+  }
+
+  /// One pass over the candidates; false if nothing hung.
+  bool tie_in_order(DisjointSets& parts, const std::vector<int>& candidates) {
+    bool any = false;
+    for (const int b : candidates) {
+      const Branch& branch = circuit_.branches[at(b)];
       if (anchored(parts, branch.from) == anchored(parts, branch.to)) continue;
       parts.join(branch.from, branch.to, 0);
       sets_.join(branch.from, branch.to, 0);
-      merged_.fixes[b] = merged_.ties[b] = 1;
+      merged_.fixes[at(b)] = merged_.ties[at(b)] = 1;
       any = true;
     }
     return any;

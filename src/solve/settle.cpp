@@ -14,9 +14,16 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
-constexpr int most_rounds = 500;  // of modes
 constexpr int most_converter_rounds = 400;
 constexpr double converter_accuracy = 1e-13;
+
+/// Far more turns of modes than any network has been seen to need: beyond it there is no state to be found.
+int most_rounds(const Circuit& circuit) {
+  const auto switching = std::count_if(circuit.branches.begin(), circuit.branches.end(), [](const Branch& b) {
+    return b.law == Law::regulator || b.law == Law::diode;
+  });
+  return 20 + 6 * static_cast<int>(switching);
+}
 
 bool any(const std::vector<char>& marks) {
   return std::any_of(marks.begin(), marks.end(), [](char mark) { return mark != 0; });
@@ -135,7 +142,8 @@ tl::expected<std::vector<char>, Failure> SolverState::settle() {
   std::set<Modes> seen;
   bool one_only = false;
   std::vector<char> wrong_islands;
-  for (int round = 0; round < most_rounds; ++round) {
+  const int rounds = most_rounds(circuit);
+  for (int round = 0; round < rounds; ++round) {
     if (auto failure = restructure()) return tl::unexpected(*failure);
     std::vector<char> failed = run_newton();
     if (any(failed)) return failed;

@@ -29,22 +29,35 @@ class Finder {
     }
   }
 
+  /// Ties first: while they are wrong, the voltages of what hangs on them mean nothing.
   WrongModes find() {
-    for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
-      if (state_.structure->point.island(b) < 0 || state_.stopped[b]) continue;
+    each([this](std::size_t b) {
+      if (state_.structure->merged.ties[b]) check_tie(b);
+    });
+    if (!wrong_.changes.empty() || !wrong_.unfed.empty()) return without_overload();
+    each([this](std::size_t b) {
+      if (state_.structure->merged.ties[b]) return;
       const Law law = state_.circuit.branches[b].law;
-      if (state_.structure->merged.ties[b]) {
-        check_tie(b);
-      } else if (law == Law::regulator) {
-        check_regulator(b);
-      } else if (law == Law::diode) {
-        check_diode(b);
-      }
-    }
-    return std::move(wrong_);
+      if (law == Law::regulator) check_regulator(b);
+      if (law == Law::diode) check_diode(b);
+    });
+    return wrong_.changes.empty() ? std::move(wrong_) : without_overload();
   }
 
  private:
+  template <class Visit>
+  void each(Visit visit) const {
+    for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
+      if (state_.structure->point.island(b) >= 0 && !state_.stopped[b]) visit(b);
+    }
+  }
+
+  /// What changes may help the regulators that are at their limit.
+  WrongModes without_overload() {
+    wrong_.overloaded.reset();
+    return std::move(wrong_);
+  }
+
   double slack(std::size_t b) const { return slack_[state_.island_of(b)]; }
   double volts(std::size_t b) const { return state_.structure->point.drop()[b]; }
   void change(std::size_t b, Mode mode) { wrong_.changes.emplace_back(static_cast<int>(b), mode); }
@@ -76,13 +89,14 @@ class Finder {
   }
 
   /// What hangs on a tie may draw no current through it. If it does, the branch must conduct; if it cannot,
-  /// the loads behind it get nothing.
+  /// the loads behind it get nothing. A regulator holds what hangs on it unless that takes more than its
+  /// limit.
   void check_tie(std::size_t b) {
     const Branch& branch = state_.circuit.branches[b];
     const double through = state_.current[b];
     if (branch.law == Law::regulator && state_.modes[b] == Mode::idle) {
       change(b, Mode::active);
-    } else if (branch.law == Law::regulator && through <= slack(b) && -through <= branch.limit + slack(b)) {
+    } else if (branch.law == Law::regulator && -through <= branch.limit + slack(b)) {
       change(b, Mode::active);
     } else if (branch.law == Law::regulator) {
       overloaded(b);

@@ -144,5 +144,59 @@ TEST(SolveLaws, RegulatorsAndDiodesKeepTheirWord) {
   }
 }
 
+/// Networks with too much load, chargers and isolators anywhere and a tenth of their branches open.
+Circuit torn_and_overloaded(RandomCircuit& random, unsigned seed) {
+  Circuit circuit = random.make({});
+  for (Branch& branch : circuit.branches) {
+    if (branch.law != Law::power) continue;
+    branch.size *= random.log_between(1, 60);
+    if (random.chance(0.3)) branch.stops_below = random.between(5, 12);
+  }
+  for (int k = seed % 2 ? 1 + random.below(3) : 0; k > 0; --k) {
+    Branch charger =
+        RandomCircuit::branch(random.any(random.plus()), random.any(random.minus()), Law::regulator);
+    charger.size = random.between(11, 15);
+    charger.limit = random.between(1, 60);
+    circuit.branches.push_back(charger);
+  }
+  for (int k = seed % 3 ? 0 : 1 + random.below(3); k > 0; --k) {
+    Branch diode = RandomCircuit::branch(random.any(random.plus()), random.any(random.plus()), Law::diode);
+    if (diode.from == diode.to) continue;
+    diode.size = random.between(0.001, 0.7);
+    if (random.chance(0.5)) diode.resistance = random.log_between(1e-4, 1e-1);
+    circuit.branches.push_back(diode);
+  }
+  for (Branch& branch : circuit.branches) {
+    if (seed % 5 == 0 && random.chance(0.1)) branch.law = Law::open;
+  }
+  return circuit;
+}
+
+/// Every such network is certified, or has constant currents that its chargers cannot give: one in thousands.
+TEST(SolveLaws, TornAndOverloadedNetworksEndCertified) {
+  int collapsed = 0;
+  int overloaded = 0;
+  const int count = random_cases(4000);
+  for (int seed = 0; seed < count; ++seed) {
+    SCOPED_TRACE(seed);
+    RandomCircuit random(90000u + static_cast<unsigned>(seed));
+    const Circuit circuit = torn_and_overloaded(random, static_cast<unsigned>(seed));
+    const auto solution = Solver(circuit).solve();
+    if (!solution) {
+      ASSERT_EQ(solution.error().kind, Failure::Kind::overloaded);
+      ++overloaded;
+      continue;
+    }
+    EXPECT_LE(solution->current_residual, 1e-9);
+    EXPECT_LE(solution->power_residual, 1e-9);
+    if (!solution->collapse) continue;
+    ++collapsed;
+    EXPECT_GE(solution->collapse->branch, 0);
+    EXPECT_LT(solution->collapse->share, 1);
+  }
+  EXPECT_LE(overloaded, 1 + count / 1000);
+  EXPECT_GE(collapsed, count / 50);
+}
+
 }  // namespace
 }  // namespace ohmtrail::test
