@@ -60,7 +60,7 @@ void draw_arrow(const Sheet& sheet, const Piece& piece, const Way& way, int grou
   const double dx = way.upright() ? size : 0, dy = way.upright() ? 0 : size;
   sheet.scene.shapes.push_back({Kind::arrow, group,
                                 Line{{tip, {tail.x + dx, tail.y + dy}, {tail.x - dx, tail.y - dy}},
-                                     {palette::paper, 0.8, false},
+                                     {palette::paper, 0.5, false},
                                      palette::ink,
                                      true}});
 }

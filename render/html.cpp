@@ -31,11 +31,12 @@ text-align:center;line-height:1.65rem}
 .gain{color:var(--sound);font-weight:700}
 figure{margin:.6rem 0}
 svg{display:block;width:100%;height:auto}
-.wide{overflow-x:auto}.wide svg{min-width:56rem}
+.wide{overflow-x:auto}.wide svg{min-width:44rem}.large svg{min-width:60rem}.small svg{max-width:36rem}
 table{border-collapse:collapse;width:100%;font-size:.85rem}
 th{text-align:left;color:var(--quiet);border-bottom:2px solid var(--quiet)}
 td,th{padding:.3rem .5rem .3rem 0;vertical-align:top}td{border-bottom:1px solid var(--hair)}
-.right{text-align:right}
+.right{text-align:right;padding-right:1rem}
+header span+span{white-space:nowrap}
 @media(max-width:700px){thead{display:none}tr{display:block;border-bottom:2px solid var(--hair);padding:.4rem 0}
 td{display:grid;grid-template-columns:7rem 1fr;gap:.5rem;border:0;padding:.1rem 0}.right{text-align:left}
 td::before{content:attr(data-label);color:var(--quiet)}}
@@ -107,14 +108,16 @@ class HtmlDocument final : public Document {
   }
   void picture(std::string_view words, const Scene& drawing) override {
     if (!words.empty()) heading(words);
-    add("<figure>\n{}</figure>\n", svg(drawing, false));
+    const bool wide = drawing.width > 1.2 * width();
+    add("<figure class=\"{}\" tabindex=\"{}\">\n{}</figure>\n", wide ? "wide" : "small", wide ? 0 : -1,
+        svg(drawing, false));
   }
   /// Wide drawings keep letters of a readable size on a phone: there they scroll inside their own frame.
   void full_picture(std::string_view words, const Scene& drawing) override {
     heading(words);
-    add("<figure class=\"wide\" tabindex=\"0\">\n{}</figure>\n", svg(drawing, false));
+    add("<figure class=\"wide large\" tabindex=\"0\">\n{}</figure>\n", svg(drawing, false));
   }
-  [[nodiscard]] double width() const override { return 500; }
+  [[nodiscard]] double width() const override { return 340; }
 
   std::string finish() {
     out_ += "</body>\n</html>\n";

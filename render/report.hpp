@@ -39,7 +39,8 @@ struct ReportInput {
 };
 
 /// The sag to explain: that of the running load that loses the largest share of its nominal voltage, over all
-/// cases; loads outside their limit first. Index into `splits`; empty where no load runs.
+/// cases; loads outside their limit first; with a charger as supply only what is lost beyond it counts. Index
+/// into `splits`; empty where no load runs.
 [[nodiscard]] std::optional<std::size_t> worst_split(const netlist::System& system,
                                                      const std::vector<solve::CaseSolution>& solved,
                                                      const std::vector<diagnose::SagSplit>& splits);

@@ -38,13 +38,22 @@ std::string what_was_examined(const ReportInput& input) {
                 counted(input.solved.size(), text::case_singular, text::case_plural));
 }
 
-const solve::LoadResult* load_result(const ReportInput& input, const diagnose::SagSplit& split) {
+struct Fed {
+  const solve::LoadResult* load = nullptr;
+  bool from_charger = false;
+};
+
+Fed load_result(const ReportInput& input, const diagnose::SagSplit& split) {
   for (const solve::CaseSolution& solved : input.solved) {
     if (solved.network.case_name != split.in_case) continue;
+    const auto element = [&](int i) -> const network::Element& {
+      return solved.network.elements[static_cast<std::size_t>(i)];
+    };
     for (const solve::LoadResult& load : solved.loads)
-      if (solved.network.elements[static_cast<std::size_t>(load.element)].id == split.load) return &load;
+      if (element(load.element).id == split.load)
+        return {&load, load.supply >= 0 && element(load.supply).role == network::Role::charger};
   }
-  return nullptr;
+  return {};
 }
 
 std::string outcome(const Repair& repair) {
@@ -69,10 +78,12 @@ std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSpl
   std::vector<std::string> sentences;
   if (!split)
     sentences.emplace_back(text::answer_nothing_ran);
-  else if (const solve::LoadResult* load = load_result(input, *split)) {
+  else if (const Fed fed = load_result(input, *split); fed.load) {
     sentences.push_back(filled(text::answer_lost, split->load, split->in_case, standing_volts(split->sag),
-                               standing_volts(load->volts + split->sag), standing_volts(load->volts)));
-    const NamedPart most = named_parts(split->parts).front();
+                               standing_volts(fed.load->volts + split->sag),
+                               fed.from_charger ? text::in_the_charger : text::in_the_battery,
+                               standing_volts(fed.load->volts)));
+    const NamedPart most = named_parts(split->parts, fed.from_charger).front();
     sentences.push_back(filled(text::answer_part, plain_volts(most.volts), most.name));
   }
   if (input.hot_spots.empty()) {
@@ -128,7 +139,8 @@ void tell_front(Document& document, const ReportInput& input) {
   document.callout(answer(input, split));
   tell_urgency(document, input);
   if (split) {
-    document.picture(filled(text::heading_split, split->load), split_bar(split->parts, document.width()));
+    document.picture(filled(text::heading_split, split->load),
+                     split_bar(split->parts, document.width(), load_result(input, *split).from_charger));
   }
   document.heading(text::heading_to_do);
   if (input.hot_spots.empty()) document.paragraph(text::nothing_to_do);

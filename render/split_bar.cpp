@@ -20,21 +20,25 @@ Colour part_colour(std::size_t k) {
 
 }  // namespace
 
-std::vector<NamedPart> named_parts(const diagnose::Parts& parts) {
-  std::vector<NamedPart> named{
-      {text::part_battery, parts.battery},           {text::part_wires, parts.wires},
-      {text::part_terminations, parts.terminations}, {text::part_joints, parts.joints},
-      {text::part_switchgear, parts.switchgear},     {text::part_isolators, parts.isolators}};
+std::vector<NamedPart> named_parts(const diagnose::Parts& parts, bool from_charger) {
+  std::vector<NamedPart> named{{from_charger ? text::part_charger : text::part_battery, parts.battery},
+                               {text::part_wires, parts.wires},
+                               {text::part_terminations, parts.terminations},
+                               {text::part_joints, parts.joints},
+                               {text::part_switchgear, parts.switchgear},
+                               {text::part_isolators, parts.isolators}};
   std::stable_sort(named.begin(), named.end(),
                    [](const auto& a, const auto& b) { return a.volts > b.volts; });
   return named;
 }
 
-Scene split_bar(const diagnose::Parts& parts, double width) {
-  const auto named = named_parts(parts);
+Scene split_bar(const diagnose::Parts& parts, double width, bool from_charger) {
+  const auto named = named_parts(parts, from_charger);
   double all = 0;
   for (const NamedPart& part : named) all += std::max(part.volts, 0.0);
-  Scene scene{width, bar_height + 8 + 2 * key_row, {}, {}, {}};
+  const std::size_t across = width < 400 ? 2 : 3;
+  const auto rows = static_cast<double>((named.size() + across - 1) / across);
+  Scene scene{width, bar_height + 8 + rows * key_row, {}, {}, {}};
   if (!(all > 0)) return scene;
   double x = 0;
   std::size_t shown = 0;
@@ -45,8 +49,8 @@ Scene split_bar(const diagnose::Parts& parts, double width) {
         add_group(scene, std::string(part.name), std::string(part.name) + ": " + volts(part.volts));
     fill_box(scene, Kind::symbol, group, {x, 0, share, bar_height}, part_colour(shown),
              {palette::paper, 1, false});
-    const Point key{width / 3 * static_cast<double>(shown % 3),
-                    bar_height + 14 + key_row * std::floor(static_cast<double>(shown) / 3)};
+    const Point key{width / static_cast<double>(across) * static_cast<double>(shown % across),
+                    bar_height + 14 + key_row * static_cast<double>(shown / across)};
     fill_box(scene, Kind::symbol, group, {key.x, key.y - 3.5, 9, 7}, part_colour(shown));
     const Box amount =
         write(scene, Kind::label, group, {key.x + 14, key.y}, volts(part.volts), {8, true, palette::ink});

@@ -24,8 +24,9 @@ struct Stair {
 };
 
 std::string name_of(const netlist::System& system, const diagnose::Step& step) {
-  const bool source = step.role == network::Role::battery || step.role == network::Role::charger;
-  return source ? filled(text::stair_supply, step.element) : where(system, step.element);
+  if (step.role == network::Role::battery) return filled(text::stair_supply, step.element);
+  if (step.role == network::Role::charger) return filled(text::stair_charger, step.element);
+  return where(system, step.element);
 }
 
 /// "M" and whether it is the return, of "M/return-from"; empty for what is no part of a run.

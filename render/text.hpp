@@ -52,6 +52,7 @@ inline constexpr std::string_view stair_column_both = "as found / if sound";
 inline constexpr std::string_view stair_column_found = "as found";
 inline constexpr std::string_view stair_limit = "more than is allowed between the battery and the load";
 inline constexpr std::string_view stair_supply = "inside battery {}";
+inline constexpr std::string_view stair_charger = "charger {}, below its set point";
 inline constexpr std::string_view stair_way_there = "From the battery to the load";
 inline constexpr std::string_view stair_way_back = "From the load back to the battery";
 
@@ -65,6 +66,7 @@ inline constexpr std::string_view bank_no_checks = "no test was made";
 
 // Parts of a sag, in words for someone who knows nothing of volts
 inline constexpr std::string_view part_battery = "the battery itself";
+inline constexpr std::string_view part_charger = "the charger, which gives all it can";
 inline constexpr std::string_view part_wires = "the cables";
 inline constexpr std::string_view part_terminations = "the ends of the cables";
 inline constexpr std::string_view part_joints = "joints and bars";
@@ -113,7 +115,9 @@ inline constexpr std::string_view one_switch = "1 switch or fuse";
 inline constexpr std::string_view one_load = "1 load";
 inline constexpr std::string_view heading_answer = "The answer";
 inline constexpr std::string_view answer_lost =
-    "When {} runs (“{}”), {} of the {} in the battery is lost on the way, so {} is left for it.";
+    "When {} runs (“{}”), {} of the {} {} is lost on the way, so {} is left for it.";
+inline constexpr std::string_view in_the_battery = "in the battery";
+inline constexpr std::string_view in_the_charger = "that the charger is set to";
 inline constexpr std::string_view answer_part = "The largest share of that, {}, is lost in {}.";
 inline constexpr std::string_view answer_cure = "The first thing to put right is {}: it gives {} back to {}.";
 inline constexpr std::string_view answer_first = "The first thing to put right is {}.";

@@ -21,7 +21,11 @@ Badness badness(const netlist::System& system, const std::vector<solve::CaseSolu
       const network::Element& e = one.network.elements[static_cast<std::size_t>(load.element)];
       if (e.id != split.load) continue;
       const double nominal = e.nominal.value_or(system.info.nominal).si();
-      return {!load.within, nominal > 0 ? split.sag / nominal : 0};
+      // A charger below its set point gives all it can; only what is lost beyond it is a sag.
+      const bool battery =
+          load.supply >= 0 &&
+          one.network.elements[static_cast<std::size_t>(load.supply)].role == network::Role::battery;
+      return {!load.within, nominal > 0 && battery ? split.sag / nominal : load.drop_fraction};
     }
   }
   return {};
