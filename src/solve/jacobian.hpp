@@ -43,9 +43,6 @@ class Jacobian {
   /// the entries of J⁻¹ at the places of the factor are formed (Takahashi's recurrence).
   [[nodiscard]] std::vector<double> resistance_seen() const;
 
-  /// Entries of the factor below its diagonal.
-  [[nodiscard]] long long factor_entries() const;
-
  private:
   struct Slots {
     int from = -1, to = -1, both = -1;  ///< places in the value array

@@ -71,8 +71,4 @@ std::vector<double> Jacobian::resistance_seen() const {
   return seen;
 }
 
-long long Jacobian::factor_entries() const {
-  return unknowns_ == 0 ? 0 : ldlt_.matrixL().nestedExpression().nonZeros();
-}
-
 }  // namespace ohmtrail::solve
