@@ -22,28 +22,52 @@ struct Conductor {
   int from = -1, to = -1;
 };
 
+/// V(from) − V(to) = cold · i + k · i³.
+struct Curve {
+  double cold = 0, k = 0;
+  void add(const ElementValue& value) {
+    cold += value.at(0);
+    if (value.alpha > 0 && value.rated > 0)
+      k += value.ohms * value.alpha * value.rise / (value.rated * value.rated);
+  }
+};
+
+/// One term a column: the library refuses doubles.
+std::vector<Term> merged(std::vector<Term> terms) {
+  std::stable_sort(terms.begin(), terms.end(),
+                   [](const Term& a, const Term& b) { return a.column < b.column; });
+  std::vector<Term> found;
+  for (const Term& term : terms) {
+    if (!found.empty() && found.back().column == term.column)
+      found.back().factor += term.factor;
+    else
+      found.push_back(term);
+  }
+  std::erase_if(found, [](const Term& term) { return term.factor == 0; });
+  return found;
+}
+
+}  // namespace
+
 class FlowRows {
  public:
-  FlowRows(Mip& mip, const DesignSpace& space, const CaseSpace& in_case, const Guards& guards,
-           const solve::CaseSolution& probe, const std::vector<std::vector<int>>& taken)
-      : mip_(mip),
+  FlowRows(FlowModel& model, Mip& mip, const DesignSpace& space, const CaseSpace& in_case,
+           const Guards& guards, const solve::CaseSolution& probe, const std::vector<std::vector<int>>& taken,
+           double share)
+      : model_(model),
+        mip_(mip),
         space_(space),
         case_(in_case),
         network_(in_case.network),
         guards_(guards),
         probe_(probe),
-        taken_(taken) {
-    for (const auto& element : network_.elements) {
-      if (element.role == Role::battery || element.role == Role::charger)
-        most_volts_ += std::abs(element.voltage.si());
-      if (element.active && element.role == Role::load) most_amperes_ += most_current(element);
-    }
-    most_amperes_ += circulating();
-  }
+        taken_(taken),
+        share_(share),
+        ranges_(current_ranges(probe)) {}
 
   void add() {
     for (std::size_t p = 0; p < network_.points.size(); ++p)
-      volts_.push_back(mip_.add_continuous(-most_volts_, most_volts_));
+      volts_.push_back(mip_.add_continuous(-ranges_.most_volts, ranges_.most_volts));
     if (!network_.points.empty()) mip_.fix(volts_[at(network_.reference.value_or(0))], 0);
     current_law_.resize(network_.points.size());
     amperes_.assign(network_.elements.size(), -1);
@@ -57,31 +81,8 @@ class FlowRows {
   }
 
  private:
-  [[nodiscard]] double most_current(const network::Element& load) const {
-    if (const auto* amperes = std::get_if<units::Current>(&*load.takes)) return amperes->si();
-    if (const auto* ohms = std::get_if<units::Resistance>(&*load.takes)) return most_volts_ / ohms->si();
-    return (std::get<units::Power>(*load.takes).si() / load.efficiency + load.idle.si()) / least_volts(load);
-  }
-
-  /// Below half of its nominal voltage a constant-power load has collapsed: no design for use.
-  [[nodiscard]] double least_volts(const network::Element& load) const {
-    return load.nominal ? load.nominal->si() / 2 : most_volts_ / 10;
-  }
-
-  /// What unlike batteries can drive through each other, however thick the wire.
-  [[nodiscard]] double circulating() const {
-    double amperes = 0;
-    for (const auto& element : network_.elements) {
-      if (!element.active) continue;
-      if (element.role == Role::charger) amperes += element.limit.si();
-      if (element.role == Role::battery && element.resistance.si() > 0)
-        amperes += 0.1 * element.voltage.si() / element.resistance.si();
-    }
-    return amperes;
-  }
-
-  [[nodiscard]] std::vector<Term> across(int from, int to, double sign = 1) const {
-    return {{volts_[at(from)], sign}, {volts_[at(to)], -sign}};
+  [[nodiscard]] std::vector<Term> across(int from, int to, double factor = 1) const {
+    return {{volts_[at(from)], factor}, {volts_[at(to)], -factor}};
   }
 
   void flow(int column, int from, int to) {
@@ -112,42 +113,61 @@ class FlowRows {
 
   void add_runs() {
     for (const Conductor& conductor : conductors()) {
-      const int whole = mip_.add_continuous(-most_amperes_, most_amperes_);
+      const Interval& range = ranges_.amperes[at(conductor.elements.front())];
+      const int whole = mip_.add_continuous(range.low, range.high);
       for (const int e : conductor.elements) amperes_[at(e)] = whole;
       flow(whole, conductor.from, conductor.to);
       auto sum = std::vector<Term>{{whole, -1}};
       auto drop = across(conductor.from, conductor.to);
       for (std::size_t c = 0; c < taken_[at(conductor.run)].size(); ++c)
-        add_candidate(conductor, c, sum, drop);
+        add_candidate(conductor, c, range, sum, drop);
       mip_.add_row(sum, 0, 0);
       mip_.add_row(drop, 0, 0);
     }
   }
 
-  void add_candidate(const Conductor& conductor, std::size_t c, std::vector<Term>& sum,
+  void add_candidate(const Conductor& conductor, std::size_t c, const Interval& range, std::vector<Term>& sum,
                      std::vector<Term>& drop) {
     const int taken = taken_[at(conductor.run)][c];
-    const double ampacity = std::min(space_.runs[at(conductor.run)].candidates[c].ampacity, most_amperes_);
-    double cold = 0, warm = 0;
-    for (const ElementValue& value : case_.values[at(conductor.run)][c]) {
-      if (std::find(conductor.elements.begin(), conductor.elements.end(), value.element) ==
-          conductor.elements.end())
-        continue;
-      cold += value.at(0);
-      warm += value.at(ampacity);
+    const double ampacity = space_.runs[at(conductor.run)].candidates[c].ampacity;
+    const Interval allowed{std::max(range.low, -ampacity), std::min(range.high, ampacity)};
+    if (allowed.low > allowed.high) {
+      mip_.fix(taken, 0);  // its ampacity is below what any design makes it carry
+      return;
     }
-    const int amperes = mip_.add_continuous(-ampacity, ampacity);
-    mip_.add_row({{amperes, 1}, {taken, -ampacity}}, -kInfinity, 0);
-    mip_.add_row({{amperes, 1}, {taken, ampacity}}, 0, kInfinity);
+    Curve curve;
+    for (const ElementValue& value : case_.values[at(conductor.run)][c])
+      if (std::find(conductor.elements.begin(), conductor.elements.end(), value.element) !=
+          conductor.elements.end())
+        curve.add(value);
+    const int amperes = mip_.add_continuous(std::min(allowed.low, 0.0), std::max(allowed.high, 0.0));
+    mip_.add_row({{amperes, 1}, {taken, -allowed.high}}, -kInfinity, 0);
+    mip_.add_row({{amperes, 1}, {taken, -allowed.low}}, 0, kInfinity);
     sum.push_back({amperes, 1});
-    drop.push_back({amperes, -cold});
-    if (warm <= cold) return;
-    // |r(i) i − cold i| ≤ (warm − cold) · ampacity: the band of a warm wire.
-    const double band = (warm - cold) * ampacity;
+    drop.push_back({amperes, -curve.cold});
+    if (curve.k > 0)
+      drop.push_back({add_warmth(conductor.elements.front(), amperes, taken, curve.k, allowed), -1});
+  }
+
+  /// The column of x = k i³, times taken, over a range turned so that its far end is positive. A tangent at t
+  /// lies below the curve for i ≥ −2 t, since (i − t)² (i + 2 t) ≥ 0 there.
+  int add_warmth(int element, int amperes, int taken, double k, const Interval& range) {
+    const double sign = range.high >= -range.low ? 1 : -1;
+    const double low = sign > 0 ? range.low : -range.high;
+    const double most = sign > 0 ? range.high : -range.low;
+    const double band = k * most * most * most;
     const int extra = mip_.add_continuous(-band, band);
-    mip_.add_row({{extra, 1}, {taken, -band}}, -kInfinity, 0);
-    mip_.add_row({{extra, 1}, {taken, band}}, 0, kInfinity);
-    drop.push_back({extra, -1});
+    const FlowModel::Warm warm{element, amperes, extra, taken, k, sign, std::max(low, -low / 2)};
+    for (const double t : {warm.least, (warm.least + most) / 2, most}) FlowModel::add_tangent(mip_, warm, t);
+    model_.warm_.push_back(warm);
+    // Above: the chord of a range without zero, else the line through (most, k most³) that touches at −most
+    // / 2.
+    const double slope = k * (low >= 0 ? low * low + low * most + most * most : 0.75 * most * most);
+    const double offset = band - slope * most;
+    std::vector<Term> row{{extra, sign}, {amperes, -sign * slope}};
+    if (taken >= 0) row.push_back({taken, -offset});
+    mip_.add_row(row, -kInfinity, taken >= 0 ? 0 : offset);
+    return extra;
   }
 
   // --- all other elements
@@ -155,42 +175,39 @@ class FlowRows {
 
   void add_element(int e) {
     const auto& element = network_.elements[at(e)];
-    const bool one_way =
-        element.role == Role::charger || element.role == Role::isolator || element.role == Role::load;
-    const int amperes = mip_.add_continuous(one_way ? 0 : -most_amperes_, most_amperes_);
+    const bool one_way = element.role == Role::charger || element.role == Role::isolator;
+    Interval range = ranges_.amperes[at(e)];  // along from → to
+    if (one_way) range = {0, std::max(range.high, 0.0)};
+    if (element.role == Role::battery) range = {-range.high, -range.low};  // delivered
+    const int amperes = mip_.add_continuous(range.low, range.high);
     amperes_[at(e)] = amperes;
+    const bool source = element.role == Role::battery || element.role == Role::charger;
+    flow(amperes, source ? element.to : element.from, source ? element.from : element.to);
     switch (element.role) {
       case Role::battery:
-        flow(amperes, element.to, element.from);
         add_battery(element, amperes);
         break;
       case Role::charger:
-        flow(amperes, element.to, element.from);
         add_charger(element, amperes);
         break;
       case Role::isolator:
-        flow(amperes, element.from, element.to);
         add_isolator(element, amperes);
         break;
       case Role::load:
-        flow(amperes, element.from, element.to);
-        add_load(element, amperes);
+        add_load(e, amperes);
         break;
       default:
-        flow(amperes, element.from, element.to);
-        add_resistor(e, amperes);
+        add_resistor(e, amperes, range);
     }
   }
 
-  void add_resistor(int e, int amperes) {
-    const auto& element = network_.elements[at(e)];
-    const ElementValue value = value_of(network_, e);
-    const double most = value.rated > 0 ? std::min(3 * value.rated, most_amperes_) : most_amperes_;
-    const double cold = value.at(0);
-    const double band = (value.at(most) - cold) * most;
-    auto row = across(element.from, element.to);
-    row.push_back({amperes, -cold});
-    mip_.add_row(row, -band, band);
+  void add_resistor(int e, int amperes, const Interval& range) {
+    Curve curve;
+    curve.add(value_of(network_, e));
+    auto row = across(network_.elements[at(e)].from, network_.elements[at(e)].to);
+    row.push_back({amperes, -curve.cold});
+    if (curve.k > 0) row.push_back({add_warmth(e, amperes, -1, curve.k, range), -1});
+    mip_.add_row(row, 0, 0);
   }
 
   void add_battery(const network::Element& element, int amperes) {
@@ -201,7 +218,7 @@ class FlowRows {
 
   /// Delivers nothing, or holds its set point, or delivers its limit.
   void add_charger(const network::Element& element, int amperes) {
-    const double limit = element.limit.si(), volts = element.voltage.si(), far = 2 * most_volts_;
+    const double limit = element.limit.si(), volts = element.voltage.si(), far = 2 * ranges_.most_volts;
     const int on = mip_.add_binary(0), full = mip_.add_binary(0);
     mip_.add_row({{amperes, 1}, {on, -limit}}, -kInfinity, 0);
     mip_.add_row({{amperes, 1}, {full, -limit}}, 0, kInfinity);
@@ -214,9 +231,9 @@ class FlowRows {
   }
 
   void add_isolator(const network::Element& element, int amperes) {
-    const double far = 2 * most_volts_ + most_amperes_ * element.resistance.si();
+    const double far = 2 * ranges_.most_volts + ranges_.most_amperes * element.resistance.si();
     const int conducts = mip_.add_binary(0);
-    mip_.add_row({{amperes, 1}, {conducts, -most_amperes_}}, -kInfinity, 0);
+    mip_.add_row({{amperes, 1}, {conducts, -ranges_.most_amperes}}, -kInfinity, 0);
     auto row = across(element.from, element.to);
     row.push_back({amperes, -element.resistance.si()});
     mip_.add_row(row, -kInfinity, element.voltage.si());
@@ -224,44 +241,33 @@ class FlowRows {
     mip_.add_row(row, element.voltage.si() - far, kInfinity);
   }
 
-  void add_load(const network::Element& element, int amperes) {
-    if (const auto* given = std::get_if<units::Current>(&*element.takes); given && element.partner < 0) {
+  void add_load(int e, int amperes) {
+    const auto& element = network_.elements[at(e)];
+    if (element.partner >= 0 || !ranges_.known[at(e)]) return;  // its range is all that is known
+    if (const auto* given = std::get_if<units::Current>(&*element.takes)) {
       mip_.fix(amperes, given->si());
-    } else if (const auto* ohms = std::get_if<units::Resistance>(&*element.takes);
-               ohms && element.partner < 0) {
+    } else if (const auto* ohms = std::get_if<units::Resistance>(&*element.takes)) {
       auto row = across(element.from, element.to);
       row.push_back({amperes, -ohms->si()});
       mip_.add_row(row, 0, 0);
-    } else if (element.partner < 0) {
-      add_power(element, amperes,
-                std::get<units::Power>(*element.takes).si() / element.efficiency + element.idle.si());
     } else {
-      add_converter(element, amperes);
+      add_power(e, amperes,
+                std::get<units::Power>(*element.takes).si() / element.efficiency + element.idle.si());
     }
   }
 
-  /// i ≥ tangents of P / V, i ≤ its chord between half the nominal voltage and the highest there is.
-  void add_power(const network::Element& element, int amperes, double watts) {
-    const double low = least_volts(element), high = most_volts_;
-    auto floor_row = across(element.from, element.to);
-    mip_.add_row(floor_row, low, kInfinity);
-    constexpr int tangents = 16;
-    for (int k = 0; k <= tangents; ++k) {
-      const double v = low + (high - low) * k / tangents;
-      auto row = across(element.from, element.to, watts / (v * v));
-      row.push_back({amperes, 1});
-      mip_.add_row(row, 2 * watts / v, kInfinity);
-    }
-    auto chord = across(element.from, element.to, watts / (low * high));
+  void add_power(int e, int amperes, double watts) {
+    const auto& element = network_.elements[at(e)];
+    const Interval& volts = ranges_.load_volts[at(e)];
+    mip_.add_row(across(element.from, element.to), volts.low, volts.high);
+    const FlowModel::PowerDraw draw{e, amperes, volts_[at(element.from)], volts_[at(element.to)], watts};
+    constexpr int tangents = 4;
+    for (int k = 0; k <= tangents; ++k)
+      FlowModel::add_tangent(mip_, draw, volts.low + (volts.high - volts.low) * k / tangents);
+    model_.draws_.push_back(draw);
+    auto chord = across(element.from, element.to, watts / (volts.low * volts.high));
     chord.push_back({amperes, 1});
-    mip_.add_row(chord, -kInfinity, watts / low + watts / high);
-  }
-
-  /// The input of a converter: at least its idle power, at most what its output can pass.
-  void add_converter(const network::Element& element, int amperes) {
-    const auto& output = network_.elements[at(element.partner)];
-    const double most = output.voltage.si() * output.limit.si() / element.efficiency + element.idle.si();
-    mip_.add_row({{amperes, 1}}, element.idle.si() / most_volts_, most / least_volts(element));
+    mip_.add_row(chord, -kInfinity, watts / volts.low + watts / volts.high);
   }
 
   // --- limits
@@ -271,10 +277,10 @@ class FlowRows {
     for (const solve::LoadResult& result : probe_.loads) {
       const auto& load = network_.elements[at(result.element)];
       if (!load.active || !load.drop_limit || !load.nominal || result.supply < 0) continue;
-      std::vector<const std::vector<int>*> possible;
-      for (const auto& supply : probe_.supplies)
-        if (supply.island == island_of(result.supply)) possible.push_back(&supply.elements);
-      add_limit(load, load.drop_limit->of_one() * load.nominal->si(), possible);
+      std::vector<std::size_t> possible;
+      for (std::size_t k = 0; k < probe_.supplies.size(); ++k)
+        if (probe_.supplies[k].island == island_of(result.supply)) possible.push_back(k);
+      add_limit(load, share_ * load.drop_limit->of_one() * load.nominal->si(), possible);
     }
   }
 
@@ -284,42 +290,44 @@ class FlowRows {
     return -1;
   }
 
-  void add_limit(const network::Element& load, double limit,
-                 const std::vector<const std::vector<int>*>& supplies) {
+  void add_limit(const network::Element& load, double limit, const std::vector<std::size_t>& supplies) {
+    const double far = 2 * ranges_.most_volts;
     std::vector<Term> one_of;
-    for (const auto* supply : supplies) {
+    for (const std::size_t supply : supplies) {
       auto row = across(load.from, load.to);
-      for (const int s : *supply) {
+      for (const int s : probe_.supplies[supply].elements) {
         const auto terms = across(network_.elements[at(s)].from, network_.elements[at(s)].to, -1);
         row.insert(row.end(), terms.begin(), terms.end());
       }
-      merge(row);
-      const double far = 2 * most_volts_;
-      if (supplies.size() > 1) {
-        const int chosen = mip_.add_binary(0);
-        one_of.push_back({chosen, 1});
-        row.push_back({chosen, -far});
-        mip_.add_row(row, -limit - far, kInfinity);
-      } else {
+      row = merged(std::move(row));
+      if (supplies.size() == 1) {
         mip_.add_row(row, -limit, kInfinity);
+        return;
       }
+      const int chosen = leader(supply, supplies);
+      one_of.push_back({chosen, 1});
+      row.push_back({chosen, -far});
+      mip_.add_row(row, -limit - far, kInfinity);
     }
     if (!one_of.empty()) mip_.add_row(one_of, 1, 1);
   }
 
-  /// One term a column: the library refuses doubles.
-  static void merge(std::vector<Term>& terms) {
-    std::stable_sort(terms.begin(), terms.end(),
-                     [](const Term& a, const Term& b) { return a.column < b.column; });
-    std::vector<Term> merged;
-    for (const Term& term : terms) {
-      if (!merged.empty() && merged.back().column == term.column)
-        merged.back().factor += term.factor;
-      else
-        merged.push_back(term);
+  /// The binary that says that a supply delivers most power of its island: its current is positive, and at
+  /// the highest voltage it can have it delivers at least what each other does at the lowest.
+  int leader(std::size_t supply, const std::vector<std::size_t>& supplies) {
+    if (leaders_.empty()) leaders_.assign(probe_.supplies.size(), -1);
+    if (leaders_[supply] >= 0) return leaders_[supply];
+    const int chosen = leaders_[supply] = mip_.add_binary(0);
+    const int own = amperes_[at(probe_.supplies[supply].elements.front())];
+    const double high = ranges_.terminal[supply].high;
+    mip_.add_row({{own, 1}, {chosen, -ranges_.most_amperes}}, -ranges_.most_amperes, kInfinity);
+    for (const std::size_t other : supplies) {
+      const int theirs = amperes_[at(probe_.supplies[other].elements.front())];
+      if (other == supply || theirs < 0) continue;
+      const double far = 2 * high * ranges_.most_amperes;
+      mip_.add_row({{own, high}, {theirs, -ranges_.terminal[other].low}, {chosen, -far}}, -far, kInfinity);
     }
-    std::erase_if(merged, [](const Term& t) { return t.factor == 0; });
-    terms = std::move(merged);
+    return chosen;
   }
 
   void add_devices() {
@@ -345,8 +353,8 @@ class FlowRows {
     for (const double sign : {1.0, -1.0}) {
       std::vector<Term> row{{amperes, sign}};
       for (std::size_t c = 0; c < taken_[run].size(); ++c) {
-        const auto above = std::upper_bound(ladder.begin(), ladder.end(),
-                                            space_.runs[run].candidates[c].ampacity * (1 + 1e-9));
+        const double ampacity = space_.runs[run].candidates[c].ampacity * (1 + 1e-9);
+        const auto above = std::upper_bound(ladder.begin(), ladder.end(), ampacity);
         const double most = above == ladder.begin() ? 0 : *std::prev(above) / 1.25;
         row.push_back({taken_[run][c], -most});
       }
@@ -354,6 +362,7 @@ class FlowRows {
     }
   }
 
+  FlowModel& model_;
   Mip& mip_;
   const DesignSpace& space_;
   const CaseSpace& case_;
@@ -361,16 +370,43 @@ class FlowRows {
   const Guards& guards_;
   const solve::CaseSolution& probe_;
   const std::vector<std::vector<int>>& taken_;
-  double most_volts_ = 0, most_amperes_ = 0;
+  double share_;
+  CurrentRanges ranges_;
   std::vector<int> volts_, amperes_;
+  std::vector<int> leaders_;  ///< column per supply; −1: not needed yet
   std::vector<std::vector<Term>> current_law_;
 };
 
-}  // namespace
+FlowModel::FlowModel(Mip& mip, const DesignSpace& space, const CaseSpace& in_case, const Guards& guards,
+                     const solve::CaseSolution& probe, const std::vector<std::vector<int>>& taken,
+                     double share) {
+  FlowRows(*this, mip, space, in_case, guards, probe, taken, share).add();
+}
 
-void add_flow_rows(Mip& mip, const DesignSpace& space, const CaseSpace& in_case, const Guards& guards,
-                   const solve::CaseSolution& probe, const std::vector<std::vector<int>>& taken) {
-  FlowRows(mip, space, in_case, guards, probe, taken).add();
+void FlowModel::add_tangent(Mip& mip, const Warm& warm, double t) {
+  std::vector<Term> row{{warm.extra, warm.sign}};
+  if (t != 0) row.push_back({warm.amperes, -warm.sign * 3 * warm.k * t * t});
+  const double offset = 2 * warm.k * t * t * t;
+  if (warm.taken >= 0 && offset != 0) row.push_back({warm.taken, offset});
+  mip.add_row(row, warm.taken >= 0 ? 0 : -offset, kInfinity);
+}
+
+void FlowModel::add_tangent(Mip& mip, const PowerDraw& draw, double volts) {
+  const double slope = draw.watts / (volts * volts);
+  mip.add_row({{draw.amperes, 1}, {draw.plus, slope}, {draw.minus, -slope}}, 2 * draw.watts / volts,
+              kInfinity);
+}
+
+void FlowModel::refine(Mip& mip, const solve::CaseSolution& solved, const std::vector<double>& value) const {
+  for (const Warm& warm : warm_) {
+    if (warm.taken >= 0 && value[at(warm.taken)] < 0.5) continue;
+    const double amperes = warm.sign * solved.solution.current[at(warm.element)];
+    if (std::isfinite(amperes) && amperes > warm.least) add_tangent(mip, warm, amperes);
+  }
+  for (const PowerDraw& draw : draws_) {
+    const double volts = solved.solution.drop[at(draw.element)];
+    if (std::isfinite(volts) && volts > 0) add_tangent(mip, draw, volts);
+  }
 }
 
 }  // namespace ohmtrail::plan

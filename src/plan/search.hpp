@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "ohmtrail/solve/case_solution.hpp"
+#include "plan/assess.hpp"
 #include "plan/box_bounds.hpp"
 #include "plan/design_space.hpp"
 #include "plan/radial.hpp"
@@ -14,10 +15,12 @@ namespace ohmtrail::plan {
 
 /// What a search may ask of the outside.
 struct Judge {
-  /// The real nonlinear solve of the rewired system keeps every limit in every case.
-  std::function<bool(const Design&)> accepts;
+  /// The real nonlinear solve of the rewired system, held against every limit in every case.
+  std::function<Assessment(const Design&)> assess;
   std::function<void(const Progress&)> progress;  ///< may be empty
   std::chrono::steady_clock::time_point deadline;
+
+  [[nodiscard]] bool accepts(const Design& design) const { return assess(design).keeps_limits(); }
 
   [[nodiscard]] double seconds_left() const {
     return std::chrono::duration<double>(deadline - std::chrono::steady_clock::now()).count();
@@ -36,7 +39,9 @@ struct Found {
 [[nodiscard]] Found search_radial(const DesignSpace& space, const std::vector<RadialCase>& cases,
                                   const Judge& judge);
 
-/// Any case: a master that holds each case's currents as a relaxed flow model; single designs are cut off.
+/// Any case: a master that holds each case's currents as a relaxed flow model. A design that the judge
+/// refuses is cut off, and the model made tighter at its solved state. `probes`: each case solved with any
+/// design.
 [[nodiscard]] Found search_general(const DesignSpace& space, const std::vector<Guards>& guards,
                                    const std::vector<solve::CaseSolution>& probes, const Judge& judge);
 

@@ -13,87 +13,35 @@ std::size_t at(int i) {
   return static_cast<std::size_t>(i);
 }
 
+/// Two costs closer than this share are one.
 constexpr double kSameCost = 1e-9;
+/// Shares of the drop limits at which designs are looked for that surely keep them.
+constexpr double kStrict[] = {0.999, 0.99, 0.95, 0.8};
 
-class GeneralSearch {
- public:
-  GeneralSearch(const DesignSpace& space, const std::vector<Guards>& guards,
-                const std::vector<solve::CaseSolution>& probes, const Judge& judge)
-      : space_(space), judge_(judge) {
+/// A master with the flow rows of every case.
+struct Master {
+  Mip mip;
+  std::vector<std::vector<int>> taken;  ///< column per run in scope and candidate
+  std::vector<FlowModel> flows;
+
+  Master(const DesignSpace& space, const std::vector<Guards>& guards,
+         const std::vector<solve::CaseSolution>& probes, double share) {
     for (const RunSpace& run : space.runs) {
-      taken_.emplace_back();
+      taken.emplace_back();
       std::vector<Term> one_of;
       for (const Candidate& candidate : run.candidates) {
-        taken_.back().push_back(mip_.add_binary(candidate.cost));
-        one_of.push_back({taken_.back().back(), 1});
+        taken.back().push_back(mip.add_binary(candidate.cost));
+        one_of.push_back({taken.back().back(), 1});
       }
-      mip_.add_row(one_of, 1, 1);
+      mip.add_row(one_of, 1, 1);
     }
     for (std::size_t c = 0; c < space.cases.size(); ++c)
-      add_flow_rows(mip_, space, space.cases[c], guards[c], probes[c], taken_);
-  }
-
-  Found run() {
-    start();
-    while (judge_.seconds_left() > 0) {
-      const auto solution = mip_.solve(judge_.seconds_left(), cutoff());
-      ++found_.rounds;
-      if (std::abs(solution.bound) < 1e40) found_.bound = std::max(found_.bound, solution.bound);
-      if (solution.value.empty()) {
-        if (solution.status == MipSolution::Status::infeasible) return finish();
-        break;
-      }
-      const Design design = read(solution.value);
-      if (judge_.accepts(design)) {
-        found_.design = design;
-        if (solution.status == MipSolution::Status::optimal) return finish();
-      } else {
-        cut_off(design);
-      }
-      report();
-    }
-    return found_;
-  }
-
- private:
-  Found finish() {
-    found_.proved = true;
-    if (found_.design) found_.bound = cost(space_, *found_.design);
-    return found_;
-  }
-
-  [[nodiscard]] std::optional<double> cutoff() const {
-    if (!found_.design) return std::nullopt;
-    return cost(space_, *found_.design) * (1 - kSameCost);
-  }
-
-  /// A design to beat: the thickest, then each run in turn as thin as the judge lets it be, within a third of
-  /// the time.
-  void start() {
-    Design design;
-    for (const RunSpace& run : space_.runs) design.push_back(static_cast<int>(run.candidates.size()) - 1);
-    if (!judge_.accepts(design)) return;
-    const double reserve = judge_.seconds_left() * 2 / 3;
-    for (std::size_t k = 0; k < design.size() && judge_.seconds_left() > reserve; ++k)
-      for (int step = static_cast<int>(space_.runs[k].candidates.size()); step > 0; step /= 2)
-        while (design[k] >= step && judge_.seconds_left() > reserve) {
-          design[k] -= step;
-          if (judge_.accepts(design)) continue;
-          design[k] += step;
-          break;
-        }
-    found_.design = design;
-  }
-
-  void cut_off(const Design& design) {
-    std::vector<Term> terms;
-    for (std::size_t k = 0; k < design.size(); ++k) terms.push_back({taken_[k][at(design[k])], 1});
-    mip_.add_row(terms, -std::numeric_limits<double>::infinity(), static_cast<double>(design.size()) - 1);
+      flows.emplace_back(mip, space, space.cases[c], guards[c], probes[c], taken, share);
   }
 
   [[nodiscard]] Design read(const std::vector<double>& value) const {
     Design design;
-    for (const auto& columns : taken_) {
+    for (const auto& columns : taken) {
       std::size_t best = 0;
       for (std::size_t c = 1; c < columns.size(); ++c)
         if (value[at(columns[c])] > value[at(columns[best])]) best = c;
@@ -102,17 +50,167 @@ class GeneralSearch {
     return design;
   }
 
+  /// Candidates that the linear relaxation shows to be dearer than `best` are fixed at zero. Returns its
+  /// bound.
+  std::optional<double> fix_dear(const Design& design, double best) {
+    const auto relaxation = mip.relax();
+    if (!relaxation) return std::nullopt;
+    for (std::size_t k = 0; k < taken.size(); ++k)
+      for (std::size_t c = 0; c < taken[k].size(); ++c)
+        if (at(design[k]) != c &&
+            relaxation->reduced_cost[at(taken[k][c])] > best * (1 + 1e-6) - relaxation->objective)
+          mip.fix(taken[k][c], 0);
+    return relaxation->objective;
+  }
+};
+
+class GeneralSearch {
+ public:
+  GeneralSearch(const DesignSpace& space, const std::vector<Guards>& guards,
+                const std::vector<solve::CaseSolution>& probes, const Judge& judge)
+      : space_(space), guards_(guards), probes_(probes), judge_(judge), master_(space, guards, probes, 1) {}
+
+  Found run() {
+    start();
+    while (judge_.seconds_left() > 0) {
+      fix_dear();
+      if (closed()) return finish();
+      const auto solution = master_.mip.solve(judge_.seconds_left(), cutoff());
+      ++found_.rounds;
+      if (std::abs(solution.bound) < 1e40) found_.bound = std::max(found_.bound, solution.bound);
+      if (solution.value.empty()) {
+        if (solution.status == MipSolution::Status::infeasible) return finish();
+        break;
+      }
+      const Design design = master_.read(solution.value);
+      const Assessment assessment = judge_.assess(design);
+      if (assessment.keeps_limits()) {
+        keep(design);
+        if (solution.status == MipSolution::Status::optimal) return finish();
+      } else {
+        cut_off(design, assessment, solution.value);
+      }
+      report();
+    }
+    return found_;
+  }
+
+ private:
+  /// The best accepted design is the cheapest, or none exists.
+  Found finish() {
+    found_.proved = true;
+    if (found_.design) found_.bound = cost(space_, *found_.design);
+    return found_;
+  }
+
+  [[nodiscard]] bool closed() const {
+    return found_.design && found_.bound >= cost(space_, *found_.design) * (1 - kSameCost);
+  }
+
+  [[nodiscard]] std::optional<double> cutoff() const {
+    if (!found_.design) return std::nullopt;
+    return cost(space_, *found_.design) * (1 - kSameCost);
+  }
+
+  void keep(const Design& design) {
+    if (!found_.design || cost(space_, design) < cost(space_, *found_.design)) found_.design = design;
+  }
+
+  /// A design to beat: the linear relaxation rounded up, then the cheapest with a little less than the
+  /// limits, which the relaxation's slack does not spoil. A third of the time at most.
+  void start() {
+    const double reserve = judge_.seconds_left() * 2 / 3;
+    for (const double share : kStrict) {
+      if (judge_.seconds_left() < reserve) return;
+      Master strict(space_, guards_, probes_, share);
+      if (!found_.design) round_up(strict);
+      if (found_.design && !strict.fix_dear(*found_.design, cost(space_, *found_.design))) continue;
+      const auto solution = strict.mip.solve((judge_.seconds_left() - reserve) / 2, cutoff());
+      if (solution.value.empty()) continue;
+      const Design promising = strict.read(solution.value);
+      if (!judge_.accepts(promising)) continue;
+      keep(thinned(promising, judge_.seconds_left() / 12));
+      report();
+      return;
+    }
+  }
+
+  /// For each run the thinnest candidate that holds no less copper than the relaxation mixes; thicker by a
+  /// step everywhere until the judge is content, then thinned.
+  void round_up(const Master& strict) {
+    const auto relaxation = strict.mip.relax();
+    if (!relaxation) return;
+    Design design;
+    for (std::size_t k = 0; k < strict.taken.size(); ++k) {
+      const auto& candidates = space_.runs[k].candidates;
+      double area = 0;
+      for (std::size_t c = 0; c < candidates.size(); ++c)
+        area += candidates[c].area * relaxation->value[at(strict.taken[k][c])];
+      int chosen = 0;
+      while (chosen + 1 < static_cast<int>(candidates.size()) &&
+             candidates[at(chosen)].area < area * (1 - 1e-6))
+        ++chosen;
+      design.push_back(chosen);
+    }
+    for (int step = 0; step < 20; ++step) {
+      if (judge_.accepts(design)) {
+        keep(thinned(design, judge_.seconds_left() / 12));
+        return report();
+      }
+      for (std::size_t k = 0; k < design.size(); ++k)
+        design[k] = std::min(design[k] + 1, static_cast<int>(space_.runs[k].candidates.size()) - 1);
+    }
+  }
+
+  /// Run after run one candidate thinner, the largest saving first, for as long as the judge allows any.
+  [[nodiscard]] Design thinned(Design design, double seconds) const {
+    const double reserve = judge_.seconds_left() - seconds;
+    std::vector<bool> stuck(design.size(), false);
+    while (judge_.seconds_left() > reserve) {
+      int best = -1;
+      for (std::size_t k = 0; k < design.size(); ++k)
+        if (!stuck[k] && (best < 0 || saving(k, design[k]) > saving(at(best), design[at(best)])))
+          best = static_cast<int>(k);
+      if (best < 0 || saving(at(best), design[at(best)]) <= 0) break;
+      --design[at(best)];
+      if (judge_.accepts(design)) continue;
+      ++design[at(best)];
+      stuck[at(best)] = true;
+    }
+    return design;
+  }
+
+  [[nodiscard]] double saving(std::size_t run, int candidate) const {
+    const auto& candidates = space_.runs[run].candidates;
+    return candidate == 0 ? 0 : candidates[at(candidate)].cost - candidates[at(candidate - 1)].cost;
+  }
+
+  void fix_dear() {
+    if (!found_.design) return;
+    const auto bound = master_.fix_dear(*found_.design, cost(space_, *found_.design));
+    if (bound) found_.bound = std::max(found_.bound, *bound);
+  }
+
+  void cut_off(const Design& design, const Assessment& assessment, const std::vector<double>& value) {
+    std::vector<Term> terms;
+    for (std::size_t k = 0; k < design.size(); ++k) terms.push_back({master_.taken[k][at(design[k])], 1});
+    master_.mip.add_row(terms, -std::numeric_limits<double>::infinity(),
+                        static_cast<double>(design.size()) - 1);
+    for (std::size_t c = 0; c < assessment.cases.size(); ++c)
+      master_.flows[c].refine(master_.mip, assessment.cases[c], value);
+  }
+
   void report() const {
-    if (judge_.progress)
-      judge_.progress({found_.bound,
-                       found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt,
-                       found_.rounds});
+    if (!judge_.progress) return;
+    const auto best = found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt;
+    judge_.progress({found_.bound, best, found_.rounds});
   }
 
   const DesignSpace& space_;
+  const std::vector<Guards>& guards_;
+  const std::vector<solve::CaseSolution>& probes_;
   const Judge& judge_;
-  Mip mip_;
-  std::vector<std::vector<int>> taken_;
+  Master master_;
   Found found_;
 };
 

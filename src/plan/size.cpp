@@ -51,11 +51,11 @@ struct Searched {
 
 Searched search(const DesignSpace& space, const std::vector<Guards>& guards, const Assessment& widest,
                 const SizeOptions& options) {
-  const auto accepts = [&](const Design& design) {
-    return assess(space, guards, rewired(space, design)).keeps_limits();
+  const auto judge_design = [&](const Design& design) {
+    return assess(space, guards, rewired(space, design));
   };
   const Judge judge{
-      accepts, options.progress,
+      judge_design, options.progress,
       std::chrono::steady_clock::now() + std::chrono::duration_cast<std::chrono::steady_clock::duration>(
                                              std::chrono::duration<double>(options.time_limit_in_seconds))};
   if (const auto cases = all_radial(space, guards))
