@@ -12,6 +12,8 @@ function(ohmtrail_test_program folder)
     rapidcheck GTest::gtest GTest::gmock GTest::gtest_main ohmtrail_numeric_flags ohmtrail_warnings)
   target_compile_definitions(${name} PRIVATE
     OHMTRAIL_SOURCE_DIR="${PROJECT_SOURCE_DIR}" OHMTRAIL_PROGRAM="$<TARGET_FILE:ohmtrail>")
+  # The mathematics is in the libraries: tests are compiled for a quick build.
+  target_compile_options(${name} PRIVATE $<$<CONFIG:Release>:-O1>)
   add_dependencies(${name} ohmtrail)
   gtest_discover_tests(${name} TEST_PREFIX "${folder}/" DISCOVERY_TIMEOUT 120 PROPERTIES TIMEOUT 1500)
 endfunction()
