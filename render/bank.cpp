@@ -111,21 +111,27 @@ Scene bank_picture(const netlist::System& system, double width) {
   Scene scene;
   scene.title = std::string(text::bank_title) + ": " + system.info.name;
   scene.width = width;
-  const bool any_cells = std::any_of(system.batteries.begin(), system.batteries.end(),
-                                     [](const netlist::Battery& b) { return !b.checks.cells.empty(); });
-  const double height = head_height + (any_cells ? plot_height + foot_height : 0);
   const auto across =
       std::max<std::size_t>(1, static_cast<std::size_t>((width + tile_gap) / (least_tile + tile_gap)));
   const double tile = (width - tile_gap * static_cast<double>(across - 1)) / static_cast<double>(across);
+  bool any_cells = false;
   double y = 0;
-  for (std::size_t k = 0; k < system.batteries.size(); ++k) {
-    const auto column = static_cast<double>(k % across);
-    y = std::floor(static_cast<double>(k / across)) * (height + tile_gap);
-    Tile(scene, system.batteries[k], {column * (tile + tile_gap), y, tile, height}).draw();
+  for (std::size_t first = 0; first < system.batteries.size(); first += across) {
+    const std::size_t end = std::min(first + across, system.batteries.size());
+    const auto has_cells = [&](std::size_t k) { return !system.batteries[k].checks.cells.empty(); };
+    bool row_has_cells = false;
+    for (std::size_t k = first; k < end; ++k) row_has_cells |= has_cells(k);
+    any_cells |= row_has_cells;
+    const double height = head_height + (row_has_cells ? plot_height + foot_height : 0);
+    for (std::size_t k = first; k < end; ++k)
+      Tile(scene, system.batteries[k], {static_cast<double>(k - first) * (tile + tile_gap), y, tile, height})
+          .draw();
+    y += height + tile_gap;
   }
-  scene.height = y + height + 4;
+  y -= tile_gap;
+  scene.height = y + 4;
   if (!any_cells) return scene;
-  y += height + 10;
+  y += 10;
   fill_box(scene, Kind::furniture, -1, {0, y - 4, 14, 8}, {0.90, 0.95, 0.93});
   const Box band = write(scene, Kind::label, -1, {19, y}, std::string(text::bank_band), small);
   write(scene, Kind::label, -1, {band.right() + 16, y}, std::string(text::bank_cells), small);

@@ -19,7 +19,7 @@ Lettering style_of(Tone tone) {
     case Tone::quiet:
       return {9.2, false, palette::quiet};
     case Tone::small:
-      return {7.8, false, palette::quiet};
+      return {7.4, false, palette::quiet};
     case Tone::alarm:
       return {9.2, true, palette::alarm};
     case Tone::normal:
@@ -30,7 +30,7 @@ Lettering style_of(Tone tone) {
 
 constexpr Lettering table_text{7.6, false, palette::ink};
 constexpr Lettering table_title{7.0, true, palette::quiet};
-constexpr Lettering heading_style{14, true, palette::accent};
+constexpr Lettering heading_style{13, true, palette::accent};
 
 double line_height(const Lettering& style) {
   return style.size * leading;
@@ -78,7 +78,7 @@ void Pages::masthead(std::string_view kind, std::string_view date, std::string_v
 
 void Pages::heading(std::string_view text) {
   need(70);
-  if (y_ > top + 1) space(15);
+  if (y_ > top + 1) space(11);
   line(fitted(text, heading_style.size, true, width()), side, heading_style);
   space(line_height(heading_style) + 3);
 }
@@ -129,7 +129,7 @@ void Pages::callout(const std::vector<std::string>& sentences) {
     line(std::move(part), side + pad + 6, style);
     space(line_height(style));
   }
-  space(pad);
+  space(pad - 2);
 }
 
 void Pages::numbered(int number, std::string_view title, std::string_view text, std::string_view outcome) {
@@ -176,7 +176,7 @@ void Pages::row(const std::vector<Column>& columns, const std::vector<double>& w
     lines = std::max(lines, cells[k].size());
     x += widths[k] + cell_gap;
   }
-  space(static_cast<double>(lines) * line_height(style) + 4);
+  space(static_cast<double>(lines) * line_height(style) + 2.5);
 }
 
 void Pages::table_head(const std::vector<Column>& columns, const std::vector<double>& widths) {
@@ -208,7 +208,7 @@ void Pages::table(const std::vector<Column>& columns, const Rows& rows) {
 
 /// Shrinks a picture by up to a fifth where it then fits on the page that is begun.
 void Pages::picture(std::string_view heading_text, const Scene& picture) {
-  const double head = heading_text.empty() ? 0 : 15 + line_height(heading_style) + 3;
+  const double head = heading_text.empty() ? 0 : 11 + line_height(heading_style) + 3;
   const double most_height = size_.height - top - bottom - head - 8;
   double scale = std::min({1.0, width() / picture.width, most_height / picture.height});
   const double left = (room() - head - 8) / picture.height;
@@ -239,7 +239,7 @@ std::vector<Scene> Pages::finish(std::string_view running) {
   waiting_.clear();
   for (std::size_t k = 0; k < pages_.size(); ++k) {
     Scene& sheet = pages_[k];
-    const double y = sheet.height - bottom + 26;
+    const double y = sheet.height - bottom + 24;
     const Box number = write(sheet, Kind::furniture, -1, {sheet.width - side, y},
                              filled(text::page_of, k + 1, pages_.size()), small, Align::right);
     write(sheet, Kind::furniture, -1, {side, y}, fitted(running, small.size, false, number.x - side - 20),

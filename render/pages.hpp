@@ -30,7 +30,7 @@ class Pages final : public Document {
  private:
   using Cells = std::vector<std::vector<std::string>>;  ///< lines of each cell of a row
 
-  static constexpr double side = 48, top = 46, bottom = 52;
+  static constexpr double side = 46, top = 36, bottom = 44;
 
   [[nodiscard]] double room() const { return size_.height - bottom - y_; }
   void need(double height);

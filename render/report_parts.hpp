@@ -9,6 +9,8 @@ void tell_front(Document& document, const ReportInput& input);
 void tell_findings(Document& document, const ReportInput& input);
 void tell_limits(Document& document, const ReportInput& input);
 void tell_not_examined(Document& document, const ReportInput& input);
+/// What can hurt whoever works on the system, and how far this advice goes.
+void tell_cautions(Document& document);
 void tell_pictures(Document& document, const ReportInput& input);
 void tell_connections(Document& document, const ReportInput& input);
 void tell_batteries(Document& document, const ReportInput& input);

@@ -137,17 +137,19 @@ void tell_batteries(Document& document, const ReportInput& input) {
 }
 
 void tell_small_print(Document& document, const ReportInput& input) {
-  document.heading(text::heading_assumptions);
+  document.subheading(text::heading_assumptions);
   const std::vector<std::string> assumed = assumptions(input);
   for (const std::string& words : assumed) document.paragraph(words, Tone::small);
   if (assumed.empty()) document.paragraph(text::no_assumptions, Tone::small);
-  document.heading(text::heading_method);
+  document.subheading(text::heading_method);
   document.paragraph(text::method_network, Tone::small);
   document.paragraph(input.inferred ? text::method_readings : text::method_values, Tone::small);
-  document.paragraph(text::method_back, Tone::small);
-  document.paragraph(text::method_temperature, Tone::small);
-  document.heading(text::heading_sources);
+  document.paragraph(std::string(text::method_back) + " " + std::string(text::method_temperature),
+                     Tone::small);
   document.paragraph(text::sources, Tone::small);
+}
+
+void tell_cautions(Document& document) {
   document.heading(text::heading_cautions);
   document.paragraph(text::cautions);
   document.heading(text::heading_limits_of_advice);
@@ -159,6 +161,7 @@ void tell_report(Document& document, const ReportInput& input) {
   tell_findings(document, input);
   tell_limits(document, input);
   tell_not_examined(document, input);
+  tell_cautions(document);
   tell_pictures(document, input);
   tell_connections(document, input);
   tell_batteries(document, input);

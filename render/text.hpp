@@ -231,9 +231,9 @@ inline constexpr std::string_view method_back =
 inline constexpr std::string_view method_temperature =
     "Temperatures of cable ends, joints and contacts are estimates to 5 °C, from the heat that must leave "
     "along the cables.";
-inline constexpr std::string_view heading_sources = "Sources";
 inline constexpr std::string_view sources =
-    "Conductor areas and resistances: ASTM B258, IEC 60228, NBS Handbook 100. Allowable currents: 33 CFR "
+    "Sources. Conductor areas and resistances: ASTM B258, IEC 60228, NBS Handbook 100. Allowable currents: "
+    "33 CFR "
     "183.425, "
     "ISO 10133. Symbols: IEC 60617. Colour scale: equal steps in OKLab. Rules of the findings: named with "
     "each.";

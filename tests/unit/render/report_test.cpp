@@ -62,7 +62,7 @@ TEST(ReportPdf, IsAWholeDocument) {
     EXPECT_EQ(info.find("rror"), std::string::npos) << info;
     EXPECT_NE(info.find("Title:           Report DEMO"), std::string::npos) << info;
     EXPECT_GE(pages(info), 2) << name;
-    EXPECT_LE(pages(info), 6) << name;
+    EXPECT_LE(pages(info), 5) << name;
     EXPECT_EQ(pdf.fonts().find(" no  "), std::string::npos) << "a font is not embedded:\n" << pdf.fonts();
   }
 }
