@@ -53,6 +53,11 @@ bool read_quantity(Reader& reader, Value value, const FieldKind& field, Range ra
   if (value.is(Kind::number)) {
     met = value.number() * field.si_per_number;
     if (field.kind == units::Kind::fraction) met = value.number() / 100;
+    if (!std::isfinite(met)) {
+      reader.problems.error(value, {"out-of-range", fmt::format("{} is too large", shown(value)),
+                                    expected_quantity(field), ""});
+      return false;
+    }
     if (field.kind == units::Kind::temperature && met < -273.15) {
       reader.problems.error(value, {"out-of-range", fmt::format("{} °C is below absolute zero", shown(value)),
                                     "a temperature in °C", ""});
@@ -78,13 +83,14 @@ bool read_quantity(Reader& reader, Value value, const FieldKind& field, Range ra
 Json write_quantity(double si, const FieldKind& field) {
   if (field.si_per_number == 1) return si;
   const bool fraction = field.kind == units::Kind::fraction;
-  // A number of hours or percent may not lead back to the same double; its neighbours do.
-  double number = fraction ? si * 100 : si / field.si_per_number;
-  const auto back = [&](double n) { return fraction ? n / 100 : n * field.si_per_number; };
+  const double number = fraction ? si * 100 : si / field.si_per_number;
+  // The number may not lead back to the same double; a neighbour does, or the SI unit spelled out.
   for (const double candidate :
        {number, std::nextafter(number, HUGE_VAL), std::nextafter(number, -HUGE_VAL)}) {
-    if (back(candidate) == si) return candidate;
+    if ((fraction ? candidate / 100 : candidate * field.si_per_number) == si) return candidate;
   }
+  if (field.kind == units::Kind::time) return fmt::format("{} s", units::exact(si));
+  if (field.kind == units::Kind::charge) return fmt::format("{} C", units::exact(si));
   return number;
 }
 
@@ -92,6 +98,7 @@ Json quantity_schema(const FieldKind& field, Range range) {
   Json schema = {{"$ref", fmt::format("#/$defs/{}", field.definition)}};
   if (range == Range::positive) schema["exclusiveMinimum"] = 0;
   if (range == Range::not_negative) schema["minimum"] = 0;
+  if (range != Range::any) schema["not"] = {{"type", "string"}, {"pattern", "^\\s*-"}};
   return schema;
 }
 
@@ -127,7 +134,9 @@ Json Percent::write(const Fraction& fraction) {
   return write_quantity(fraction.of_one(), field_of<Fraction>());
 }
 Json Percent::schema() {
-  return quantity_schema(field_of<Fraction>(), Range::not_negative);
+  Json schema = quantity_schema(field_of<Fraction>(), Range::not_negative);
+  schema["maximum"] = 100;
+  return schema;
 }
 
 bool PositivePercent::read(Reader& reader, Value value, Fraction& fraction) {

@@ -3,6 +3,14 @@
 /// What feeds the system: batteries with their checks, chargers, converters.
 namespace ohmtrail::netlist {
 
+namespace {
+
+struct Gravity : PlainNumber {
+  static Json schema() { return {{"type", "number"}, {"minimum", 1.0}, {"maximum", 1.4}}; }
+};
+
+}  // namespace
+
 template <>
 std::span<const Key<RestCheck>> keys() {
   using T = RestCheck;
@@ -47,7 +55,7 @@ template <>
 std::span<const Key<CellCheck>> keys() {
   using T = CellCheck;
   static constexpr Key<T> table[] = {
-      optional<T, &T::specific_gravity, PlainNumber>("sg", "specific gravity as read, 1.0 to 1.4"),
+      optional<T, &T::specific_gravity, Gravity>("sg", "specific gravity as read, 1.0 to 1.4"),
       optional<T, &T::volts, Positive<Voltage>>("volts", "voltage of the cell"),
       optional<T, &T::temperature, AnySign<Temperature>>("temperature", "of the electrolyte"),
       optional<T, &T::level, Word<ElectrolyteLevel>>("level", "of the electrolyte over the plates"),

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <cstdlib>
 #include <initializer_list>
 #include <string_view>
 
@@ -24,10 +25,16 @@ void drop_trailing_zeros(std::string& text) {
   if (text.back() == '.') text.pop_back();
 }
 
+/// Not std::stod: that throws for subnormal numbers and where rounding passes the largest double.
+double rounded_to(double value, int significant) {
+  const double rounded = std::strtod(fmt::format("{:.{}e}", value, significant - 1).c_str(), nullptr);
+  return std::isfinite(rounded) ? rounded : value;
+}
+
 /// The value rounded to so many significant digits, as plain decimals.
 std::string decimals(double value, Format format) {
   const int significant = std::clamp(format.significant, 1, 15);
-  const double rounded = std::stod(fmt::format("{:.{}e}", value, significant - 1));
+  const double rounded = rounded_to(value, significant);
   if (rounded == 0) return "0";
   const int exponent = static_cast<int>(std::floor(std::log10(std::abs(rounded)) + 1e-12));
   std::string text = fmt::format("{:.{}f}", rounded, std::max(0, significant - 1 - exponent));
@@ -39,7 +46,7 @@ std::string decimals(double value, Format format) {
 std::string scaled(double si, std::initializer_list<Scale> scales, Format format) {
   if (!std::isfinite(si)) return std::string(missing);
   const int significant = std::clamp(format.significant, 1, 15);
-  const double magnitude = std::abs(std::stod(fmt::format("{:.{}e}", si, significant - 1)));
+  const double magnitude = std::abs(rounded_to(si, significant));
   const Scale* chosen = scales.end() - 1;
   for (const Scale& scale : scales)
     if (magnitude >= scale.from * (1 - 1e-12)) {

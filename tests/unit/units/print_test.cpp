@@ -59,6 +59,11 @@ TEST(Print, shows_zero_and_nothing) {
   EXPECT_EQ(print(Power{std::numeric_limits<double>::infinity()}), "–");
 }
 
+TEST(Print, takes_the_smallest_and_the_largest_doubles) {
+  EXPECT_EQ(print(Voltage{1e-320}).substr(0, 2), "0.");
+  EXPECT_EQ(print(Voltage{std::numeric_limits<double>::max()}).substr(0, 4), "1797");
+}
+
 TEST(Print, speaks_feet_and_fahrenheit) {
   EXPECT_EQ(print_feet(Length{6 * 0.3048}), "6 ft");
   EXPECT_EQ(print_feet(Length{4 * 0.0254}), "4 in");
