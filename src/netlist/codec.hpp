@@ -195,9 +195,12 @@ struct TakesCodec {
 template <class E>
 struct Word {
   using Type = E;
-  static std::vector<std::string_view> known() {
-    std::vector<std::string_view> texts;
-    for (const auto& [text, meaning] : words<E>()) texts.push_back(text);
+  static const std::vector<std::string_view>& known() {
+    static const std::vector<std::string_view> texts = [] {
+      std::vector<std::string_view> all;
+      for (const auto& [text, meaning] : words<E>()) all.push_back(text);
+      return all;
+    }();
     return texts;
   }
   static bool read(Reader& reader, Value value, E& chosen) {

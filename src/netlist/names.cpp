@@ -40,6 +40,10 @@ SplitName split_point_name(std::string_view name) {
 }
 
 Names::Names(const System& system) : system_(&system) {
+  std::size_t elements = 0;
+  for_each_section(system, [&](Section, const auto& items) { elements += items.size(); });
+  element_by_id_.reserve(elements);
+  terminals_by_point_.reserve(2 * elements);
   for_each_section(system, [this](Section section, const auto& items) { add_elements(section, items); });
 }
 

@@ -7,6 +7,13 @@
 
 namespace ohmtrail::netlist {
 
+bool tell_duplicate_key(Reader& reader, Value member) {
+  reader.problems.error_at_key(
+      member, {"duplicate-key", fmt::format("the key \"{}\" stands twice", shown(member.key())),
+               "each key once", "take one of them out"});
+  return false;
+}
+
 void tell_duplicate_keys(Reader& reader, Value object) {
   std::vector<Value> members;
   for (const Value member : object.children()) members.push_back(member);
@@ -21,9 +28,7 @@ void tell_duplicate_keys(Reader& reader, Value object) {
   std::stable_sort(members.begin(), members.end(), [](Value a, Value b) { return a.key() < b.key(); });
   for (std::size_t i = 1; i < members.size(); ++i) {
     if (members[i].key() != members[i - 1].key()) continue;
-    reader.problems.error_at_key(
-        members[i], {"duplicate-key", fmt::format("the key \"{}\" stands twice", shown(members[i].key())),
-                     "each key once", "take one of them out"});
+    tell_duplicate_key(reader, members[i]);
   }
 }
 

@@ -6,7 +6,9 @@
 /// Codecs for objects and lists, driven by the tables of keys.
 namespace ohmtrail::netlist {
 
-/// Tells keys that stand twice in one object.
+/// Tells a key that stands twice in its object; false.
+bool tell_duplicate_key(Reader& reader, Value member);
+/// The same for all keys of an object that is read by no table.
 void tell_duplicate_keys(Reader& reader, Value object);
 void tell_unknown_key(Reader& reader, Value member, const std::vector<std::string_view>& known);
 void tell_missing_key(Reader& reader, Value object, std::string_view key, std::string_view sentence);
@@ -41,7 +43,6 @@ struct Object {
   /// Reads what can be read even if some of it is wrong, so that all mistakes are told at once.
   static bool read(Reader& reader, Value value, Owner& owner) {
     if (!value.is(Kind::object)) return wrong_kind(reader, value, "an object {…}");
-    tell_duplicate_keys(reader, value);
     bool good = true;
     std::uint32_t met = 0;
     for (const Value member : value.children()) good = read_member(reader, member, owner, met) && good;
@@ -79,13 +80,17 @@ struct Object {
     std::uint32_t bit = 1;
     for (const Key<Owner>& key : keys<Owner>()) {
       if (key.name == name) {
-        if ((met & bit) != 0) return false;  // told as a duplicate
+        if ((met & bit) != 0) return tell_duplicate_key(reader, member);
         met |= bit;
         return key.read(reader, member, owner);
       }
       bit <<= 1;
     }
-    if (name == "note") return read_note(reader, member, note_of(owner));
+    if (name == "note") {
+      if ((met & bit) != 0) return tell_duplicate_key(reader, member);
+      met |= bit;
+      return read_note(reader, member, note_of(owner));
+    }
     tell_unknown_key(reader, member, known_keys<Owner>());
     return false;
   }

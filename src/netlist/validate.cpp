@@ -63,7 +63,7 @@ std::string point_of_crimp(std::string_view name) {
   return fmt::format("{}@{}", owner, part.substr(0, part.size() - suffix.size()));
 }
 
-void open_ends(System& system) {
+void open_ends(System& system, const Names& names) {
   const bool all = system.info.terminations == Terminations::contact_and_crimp;
   const auto start = [all](RunEnd& end) { end.opened = all || end.crimp.has_value(); };
   for (Run& run : system.runs) {
@@ -71,7 +71,6 @@ void open_ends(System& system) {
     start(run.end_to);
     if (auto& back = run.return_conductor) start(back->end_from), start(back->end_to);
   }
-  const Names names(system);
   for (const std::string_view name : names_in_use(system)) {
     const std::string point = name.ends_with("-metal") ? std::string(name) : point_of_crimp(name);
     if (RunEnd* end = point.empty() ? nullptr : end_at(system, names, point)) end->opened = true;
@@ -87,8 +86,8 @@ void validate(Reader& reader, Value root, System& system) {
     all.all_on = true;
     system.cases.push_back(std::move(all));
   }
-  open_ends(system);
   const Names names(system);
+  open_ends(system, names);
   Checked checked{reader, root, system, names};
   note_incomplete(checked);
   validate_elements(checked);

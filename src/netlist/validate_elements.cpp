@@ -57,10 +57,13 @@ void tell_dangling(const Checked& checked, const Stubs& stubs, Value at, std::st
 
 void validate_elements(const Checked& checked) {
   FirstUse taken;
+  std::size_t elements = 0;
+  for_each_section(checked.system, [&](Section, const auto& items) { elements += items.size(); });
+  const bool all_distinct = checked.names.element_ids().size() == elements;
   const Stubs stubs(checked.system.stubs.begin(), checked.system.stubs.end());
   for_each_section(checked.system, [&](Section section, auto& items) {
     for_each_item(checked.root, section_key(section), items, [&](Value value, const auto& item) {
-      tell_taken(checked, taken, value.member("id"), item.id);
+      if (!all_distinct) tell_taken(checked, taken, value.member("id"), item.id);
       for (const TerminalPair& pair : terminals(item)) {
         const Value holder = pair.inside.empty() ? value : value.member(pair.inside);
         tell_same_point(checked, holder, pair);
