@@ -10,10 +10,12 @@
 #include <sstream>
 
 #include "support/temporary_folder.hpp"
+#include "unit/cli/failing_disk.hpp"
 
 namespace {
 
 using namespace ohmtrail::cli;
+using ohmtrail::test::FailingDisk;
 using ohmtrail::test::TemporaryFolder;
 using testing::HasSubstr;
 
@@ -31,43 +33,6 @@ void put(const std::string& path, const std::string& text) {
 std::size_t files_in(const std::string& folder) {
   return static_cast<std::size_t>(std::distance(std::filesystem::directory_iterator(folder), {}));
 }
-
-/// Fails at its n-th step, counted from 0, with the reason given; counts the steps.
-class FailingDisk : public Disk {
- public:
-  explicit FailingDisk(int at, int reason = ENOSPC) : at_(at), reason_(reason) {}
-  int steps = 0;
-  std::string failed_step;
-
-  int create(const std::string& prefix, std::string& name) override {
-    return fails("create") ? -1 : Disk::create(prefix, name);
-  }
-  int set_mode(int file, mode_t mode) override { return fails("set_mode") ? -1 : Disk::set_mode(file, mode); }
-  ssize_t write(int file, const char* bytes, std::size_t count) override {
-    // Three bytes at a time, so that a failure comes in the middle.
-    return fails("write") ? -1 : Disk::write(file, bytes, std::min<std::size_t>(count, 3));
-  }
-  int sync(int file) override { return fails("sync") ? -1 : Disk::sync(file); }
-  int close(int file) override {
-    const int result = Disk::close(file);
-    return fails("close") ? -1 : result;
-  }
-  int rename(const std::string& from, const std::string& to) override {
-    return fails("rename") ? -1 : Disk::rename(from, to);
-  }
-  int sync_folder(const std::string& folder) override {
-    return fails("sync_folder") ? -1 : Disk::sync_folder(folder);
-  }
-
- private:
-  bool fails(const char* step) {
-    if (steps++ != at_) return false;
-    failed_step = step;
-    errno = reason_;
-    return true;
-  }
-  int at_, reason_;
-};
 
 TEST(WholeWrite, MakesANewFile) {
   const TemporaryFolder folder;
