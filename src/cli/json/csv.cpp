@@ -15,11 +15,26 @@ bool is_number(std::string_view text) {
   return error == std::errc{} && end == text.data() + text.size() && std::isfinite(value);
 }
 
+bool is_blank(const Character& character) {
+  return character.code <= ' ' || character.code == 0xA0 || character.code == 0x3000 ||
+         columns_of(character.bytes) == 0;
+}
+
+/// Whether a spreadsheet could take the text for a formula: by its first character that is seen, in either
+/// width, or by a tab or line end before it.
+bool begins_a_formula(std::string_view text) {
+  if (!text.empty() && std::string_view("\t\r\n").find(text.front()) != std::string_view::npos) return true;
+  while (!text.empty()) {
+    const Character first = take_character(text);
+    if (!is_blank(first))
+      return std::u32string_view(U"=+-@＝＋－＠").find(first.code) != std::u32string_view::npos;
+  }
+  return false;
+}
+
 std::string quoted(std::string_view text) {
   std::string safe = printable(text);
-  if (!safe.empty() && std::string_view("=+-@\t\r\n").find(text.front()) != std::string_view::npos &&
-      !is_number(text))
-    safe.insert(safe.begin(), '\'');
+  if (begins_a_formula(text) && !is_number(text)) safe.insert(safe.begin(), '\'');
   if (safe.find_first_of(",\"") == std::string::npos) return safe;
   std::string cell = "\"";
   for (const char c : safe) cell += c == '"' ? std::string("\"\"") : std::string(1, c);

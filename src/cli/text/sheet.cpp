@@ -21,7 +21,9 @@ void Sheet::paragraph(std::string_view text, Ink ink, std::size_t indent) {
 }
 
 void Sheet::item(std::string_view mark, std::string_view text, Ink ink) {
-  const std::string lines = wrapped(printable(text), page_columns, columns_of(mark), "");
+  const std::size_t indent = columns_of(mark);
+  const std::string words = with_words_broken(printable(text), page_columns - indent);
+  const std::string lines = wrapped(words, page_columns, indent, "");
   text_ += std::string(mark) + inked(without_end(lines), ink, colour_) + '\n';
 }
 

@@ -114,7 +114,8 @@ std::string Table::text(std::size_t width, bool colour) const {
     for (const Note& note : row.notes) {
       const auto before = all.begin() + static_cast<std::ptrdiff_t>(note.column);
       const std::size_t start = std::accumulate(all.begin(), before, indent + gap * note.column);
-      const std::string lines = wrapped(note.cell.text, width, start, "");
+      const std::string lines = wrapped(
+          with_words_broken(note.cell.text, width - std::min(start, width - narrowest)), width, start, "");
       text +=
           std::string(start, ' ') + inked(lines.substr(0, lines.size() - 1), note.cell.ink, colour) + '\n';
     }

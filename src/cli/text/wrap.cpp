@@ -4,6 +4,22 @@
 
 namespace ohmtrail::cli {
 
+std::string with_words_broken(std::string_view text, std::size_t columns) {
+  std::string result;
+  std::size_t used = 0;
+  while (!text.empty()) {
+    const Character character = take_character(text);
+    const std::size_t width = columns_of(character.bytes);
+    if (used + width > columns && character.code != ' ') {
+      result += ' ';
+      used = 0;
+    }
+    used = character.code == ' ' ? 0 : used + width;
+    result += character.bytes;
+  }
+  return result;
+}
+
 std::string wrapped(std::string_view text, std::size_t width, std::size_t indent, std::string_view first) {
   std::string result(first);
   std::size_t column = indent;

@@ -11,4 +11,7 @@ namespace ohmtrail::cli {
 [[nodiscard]] std::string wrapped(std::string_view text, std::size_t width, std::size_t indent,
                                   std::string_view first);
 
+/// `text` with a blank put into every word that is wider than `columns`, for what wraps afterwards.
+[[nodiscard]] std::string with_words_broken(std::string_view text, std::size_t columns);
+
 }  // namespace ohmtrail::cli

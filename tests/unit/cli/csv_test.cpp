@@ -41,6 +41,17 @@ TEST(Csv, NoCellBeginsAFormula) {
   EXPECT_EQ(cell("=HYPERLINK(\"x\")"), "\"'=HYPERLINK(\"\"x\"\")\"");
 }
 
+TEST(Csv, BlanksAndWideCharactersHideNoFormula) {
+  EXPECT_EQ(cell(" =1+1"), "' =1+1");
+  EXPECT_EQ(cell("\u00A0=1"), "'\u00A0=1");
+  EXPECT_EQ(cell("\u3000=1"), "'\u3000=1");
+  EXPECT_EQ(cell("\uFEFF=1"), "'\uFEFF=1");
+  EXPECT_EQ(cell("\u200B@x"), "'\u200B@x");
+  EXPECT_EQ(cell("＝1+1"), "'＝1+1");
+  EXPECT_EQ(cell(" "), " ");
+  EXPECT_EQ(cell("a=1"), "a=1");
+}
+
 TEST(Csv, NumbersStayNumbers) {
   EXPECT_EQ(cell("-2.5"), "-2.5");
   EXPECT_EQ(cell("+3"), "+3");

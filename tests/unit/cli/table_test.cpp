@@ -65,6 +65,17 @@ TEST(Sheet, WrapsAtEightyColumnsBehindItsMark) {
   EXPECT_EQ(sheet.text(), "  - " + std::string(60, 'a') + "\n    " + std::string(60, 'b') + "\n");
 }
 
+TEST(Sheet, BreaksAWordThatIsWiderThanThePage) {
+  Sheet sheet(false);
+  std::string wide;
+  for (int i = 0; i < 50; ++i) wide += "船";
+  sheet.item("  - ", "a " + wide + " z");
+  std::string first = "    ", rest = "    ";
+  for (int i = 0; i < 38; ++i) first += "船";
+  for (int i = 0; i < 12; ++i) rest += "船";
+  EXPECT_EQ(sheet.text(), "  - a\n" + first + "\n" + rest + " z\n");
+}
+
 TEST(Sheet, MakesTextSafeAndColoursItOnlyWhenAsked) {
   Sheet plain(false), coloured(true);
   plain.line("\x1b[1mx", Ink::good);

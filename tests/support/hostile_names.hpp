@@ -1,0 +1,133 @@
+#pragma once
+#include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
+
+namespace ohmtrail::test {
+
+inline std::string repeated(const std::string& text, int times) {
+  std::string all;
+  for (int i = 0; i < times; ++i) all += text;
+  return all;
+}
+
+/// Names that the reader takes (at most 80 characters, no controls, no `/`, no `@`) and that somebody might
+/// take for something else than a name.
+inline std::vector<std::string> hostile_names() {
+  return {
+      // markup
+      "<script>alert(1)<\\script>",
+      "\"><img src=x onerror=alert(1)>",
+      "<b onclick='x'>bold",
+      "&amp;&lt;&#0;",
+      "<!--",
+      "-->",
+      "]]>",
+      "<![CDATA[",
+      "<?xml version=\"1.0\"?>",
+      "%PDF-1.7 (x) Tj",
+      "' onload='alert(1)",
+      // spreadsheets
+      "=HYPERLINK(\"http:x\",\"y\")",
+      "=1+1",
+      "+1+cmd|' C calc'!A0",
+      "-2+3",
+      " =1+1",
+      "\u00A0=1+1",
+      "\uFEFF=1+1",
+      "\u200B=1+1",
+      "＝1+1",
+      "＋1＋1",
+      "－1",
+      "=1,+2,\"-3\"",
+      "a;=1+1",
+      "'=1",
+      "\"",
+      // shells, formats, paths
+      "$(reboot)",
+      "`id`",
+      "; rm -rf ~",
+      "%s%n%x",
+      "..\\..\\etc",
+      "..",
+      "~",
+      "-rf",
+      "--help",
+      "{}{0}",
+      "\\u001b[31m",
+      "\\x1b[2J",
+      "[31mred[0m",
+      // what JSON and programs take for values
+      "null",
+      "true",
+      "NaN",
+      "-0",
+      "1e999",
+      "12 V",
+      // direction, width, marks, what cannot be seen
+      "\u202Egnp.exe",
+      "\u2066a\u2069",
+      "שלום",
+      "مرحبا",
+      "\u200Fx",
+      "\u061Cx",
+      repeated("船", 80),
+      repeated("\U0001F6A4", 80),
+      repeated("W", 80),
+      repeated("ﷺ", 80),
+      "e" + repeated("\u0301", 79),
+      "\u200D\u200C",
+      
+      "\u00ADsoft",
+      "\uE000",
+      "\uFFFE",
+      "\U000E0001tag",
+      " ",
+      "\u3000",
+      "\u3164",
+      "ẞßıİ",
+      "\U0010FFFF",
+  };
+}
+
+enum class HostileAs { load, run, point };
+
+/// A 12 V system in which one sort of thing bears every hostile name, as do its cases and its job.
+inline std::string hostile_netlist(HostileAs as) {
+  using Json = nlohmann::ordered_json;
+  const auto names = hostile_names();
+  const auto named = [&](HostileAs what, std::size_t i) {
+    return what == as ? names[i]
+                      : std::string(what == HostileAs::load  ? "load "
+                                    : what == HostileAs::run ? "run "
+                                                             : "point ") +
+                            std::to_string(i);
+  };
+  Json netlist = {{"ohmtrail", 1}};
+  netlist["system"] = {
+      {"name", names[1]},
+      {"nominal", "12 V"},
+      {"job",
+       {{"customer", names[0]}, {"technician", names[49]}, {"date", names[2]}, {"reference", names[11]}}}};
+  netlist["batteries"] = Json::array(
+      {{{"id", "house"}, {"plus", "b+"}, {"minus", "b-"}, {"nominal", "12 V"}, {"capacity", "400 Ah"}}});
+  for (std::size_t i = 0; i < names.size(); ++i) {
+    netlist["runs"].push_back({{"id", named(HostileAs::run, i)},
+                               {"from", "b+"},
+                               {"to", named(HostileAs::point, i)},
+                               {"gauge", "14 AWG"},
+                               {"length", "12 ft"},
+                               {"resistance", "0.2 ohm"},
+                               {"note", names[i]}});
+    netlist["loads"].push_back({{"id", named(HostileAs::load, i)},
+                                {"plus", named(HostileAs::point, i)},
+                                {"minus", "b-"},
+                                {"takes", "1 A"}});
+    netlist["points"][named(HostileAs::point, i)] = {{"place", names[i]}};
+  }
+  for (std::size_t i = 0; i < names.size(); i += 24)
+    netlist["cases"].push_back({{"name", names[i]}, {"on", "all"}});
+  return netlist.dump();
+}
+
+}  // namespace ohmtrail::test
