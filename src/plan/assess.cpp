@@ -137,6 +137,10 @@ class Assessor {
     }
   }
 
+  [[nodiscard]] bool in_reach(std::size_t c, int load) const {
+    return space_.cases[c].network.elements[at(load)].drop_limit.has_value();
+  }
+
   void check_wires(std::size_t c) {
     const auto& solved = result_.cases[c];
     for (std::size_t e = 0; e < solved.network.elements.size(); ++e) {

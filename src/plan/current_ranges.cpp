@@ -65,7 +65,8 @@ Interval amperes_of(const network::Element& load, const Interval& volts) {
 
 class Ranges {
  public:
-  explicit Ranges(const solve::CaseSolution& probe) : probe_(probe), network_(probe.network) {
+  Ranges(const network::Network& network, const solve::CaseSolution& probe)
+      : probe_(probe), network_(network) {
     const std::size_t count = network_.elements.size();
     result_.load_volts.resize(count);
     result_.amperes.resize(count);
@@ -249,8 +250,8 @@ class Ranges {
 
 }  // namespace
 
-CurrentRanges current_ranges(const solve::CaseSolution& probe) {
-  return Ranges(probe).run();
+CurrentRanges current_ranges(const network::Network& network, const solve::CaseSolution& probe) {
+  return Ranges(network, probe).run();
 }
 
 }  // namespace ohmtrail::plan

@@ -20,6 +20,6 @@ struct CurrentRanges {
 /// whole load current loses in a battery, less its limit; and at most the highest. An element whose removal
 /// parts the network carries what loads and chargers draw on one side. `probe`: the case solved with any
 /// design, for its supplies and islands alone.
-[[nodiscard]] CurrentRanges current_ranges(const solve::CaseSolution& probe);
+[[nodiscard]] CurrentRanges current_ranges(const network::Network& network, const solve::CaseSolution& probe);
 
 }  // namespace ohmtrail::plan

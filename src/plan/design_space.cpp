@@ -136,7 +136,7 @@ void rewire(netlist::Run& run, const Offer& offer) {
 }
 
 DesignSpace design_space(const netlist::System& system, const std::vector<std::string>& only) {
-  DesignSpace space{system, offers_of(system), {}, {}, false};
+  DesignSpace space{system, offers_of(system), {}, {}, false, {}};
   switch_off_test_loads(space.system);
   space.priced = std::all_of(space.offers.begin(), space.offers.end(),
                              [](const Offer& o) { return o.price.has_value(); });
@@ -154,6 +154,12 @@ DesignSpace design_space(const netlist::System& system, const std::vector<std::s
   }
   for (const auto& in_case : space.system.cases) space.cases.push_back(case_space(space, in_case));
   return space;
+}
+
+void leave_out(DesignSpace& space, const std::vector<OutOfReach>& limits) {
+  space.out_of_reach = limits;
+  for (const OutOfReach& limit : limits)
+    space.cases[limit.in_case].network.elements[static_cast<std::size_t>(limit.element)].drop_limit.reset();
 }
 
 double cost(const DesignSpace& space, const Design& design) {

@@ -53,13 +53,23 @@ struct CaseSpace {
 /// A candidate's index for every run in scope.
 using Design = std::vector<int>;
 
+/// A limit that nothing in scope can keep, nor makes worse: it is told, and not held against any design.
+struct OutOfReach {
+  std::size_t in_case = 0;
+  int element = -1;  ///< load
+};
+
 struct DesignSpace {
   netlist::System system;  ///< test loads switched off
   std::vector<Offer> offers;
   std::vector<RunSpace> runs;
   std::vector<CaseSpace> cases;
   bool priced = false;
+  std::vector<OutOfReach> out_of_reach;  ///< their drop limits are gone from the networks of `cases`
 };
+
+/// Takes the limits out of the space.
+void leave_out(DesignSpace& space, const std::vector<OutOfReach>& limits);
 
 [[nodiscard]] DesignSpace design_space(const netlist::System& system, const std::vector<std::string>& only);
 

@@ -63,7 +63,7 @@ class FlowRows {
         probe_(probe),
         taken_(taken),
         share_(share),
-        ranges_(current_ranges(probe)) {}
+        ranges_(current_ranges(in_case.network, probe)) {}
 
   void add() {
     for (std::size_t p = 0; p < network_.points.size(); ++p)

@@ -82,8 +82,13 @@ Shortfall shortfall_of(const DesignSpace& space, const solve::CaseSolution& solv
 
 std::vector<Shortfall> shortfalls(const DesignSpace& space, const Assessment& widest) {
   std::vector<Shortfall> found;
+  const auto left_out = [&](const Broken& broken) {
+    return std::any_of(space.out_of_reach.begin(), space.out_of_reach.end(), [&](const OutOfReach& limit) {
+      return limit.in_case == broken.in_case && limit.element == broken.element;
+    });
+  };
   for (const Broken& broken : widest.broken)
-    found.push_back(shortfall_of(space, widest.cases[broken.in_case], broken));
+    if (!left_out(broken)) found.push_back(shortfall_of(space, widest.cases[broken.in_case], broken));
   return found;
 }
 

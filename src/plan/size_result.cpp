@@ -158,6 +158,13 @@ std::vector<network::Assumption> assumptions(const DesignSpace& space, const Ass
   found.push_back(
       {"system",
        "fuses and breakers are rated for at least 1.25 times their largest current (common practice)", 1.25});
+  for (const OutOfReach& limit : space.out_of_reach) {
+    const auto& network = space.cases[limit.in_case].network;
+    found.push_back({network.elements[at(limit.element)].id,
+                     "is over its drop limit in case \"" + network.case_name +
+                         "\" whatever is chosen here: left out of this choice",
+                     {}});
+  }
   for (const auto& solved : final.cases)
     for (const auto& assumption : solved.network.assumptions) {
       const bool told = std::any_of(found.begin(), found.end(), [&](const auto& other) {
