@@ -130,7 +130,7 @@ class Assessor {
       else if (!load.running)
         result_.broken.push_back(
             {Broken::What::stopped, load.element, c, load.volts, element.stops_below->si()});
-      else if (element.drop_limit &&
+      else if (in_reach(c, load.element) &&
                load.drop > load.limit_fraction * element.nominal->si() * (1 + kRounding))
         result_.broken.push_back(
             {Broken::What::drop, load.element, c, load.drop, load.limit_fraction * element.nominal->si()});
