@@ -15,7 +15,7 @@ run(${CMAKE_COMMAND} --install "${BUILD}" --prefix "${prefix}")
 run(${CMAKE_COMMAND} -G Ninja -S "${SOURCE}/examples/library" -B "${outside}" -D CMAKE_BUILD_TYPE=Release
     -D CMAKE_CXX_COMPILER=${CXX} -D CMAKE_PREFIX_PATH=${prefix})
 run(${CMAKE_COMMAND} --build "${outside}")
-run("${outside}/worst_connection" "${prefix}/share/ohmtrail/netlists/camper-12v.json")
+run("${outside}/worst_places" "${prefix}/share/ohmtrail/netlists/camper-12v.json")
 if(NOT output MATCHES "body, seat to kitchen")
   message(FATAL_ERROR "the example did not name the planted fault:\n${output}")
 endif()

@@ -1,4 +1,5 @@
-// Prints the worst connection of a system: the library as another program uses it.
+// Prints the three worst places of a system: the library as another program uses it.
+#include <cstddef>
 #include <cstdio>
 #include <fstream>
 #include <iostream>
@@ -12,7 +13,7 @@
 #include "ohmtrail/solve/case_solution.hpp"
 
 int main(int count, char** words) {
-  if (count != 2) return std::fputs("usage: worst_connection NETLIST\n", stderr), 2;
+  if (count != 2) return std::fputs("usage: worst_places NETLIST\n", stderr), 2;
   std::ifstream file(words[1], std::ios::binary);
   const std::string text{std::istreambuf_iterator<char>(file), {}};
 
@@ -31,6 +32,6 @@ int main(int count, char** words) {
 
   const auto hot_spots = ohmtrail::diagnose::rank(read->system, solved);
   if (hot_spots.empty()) return std::puts("Every connection is sound."), 0;
-  std::printf("%s\n", hot_spots.front().id.c_str());
+  for (std::size_t k = 0; k < hot_spots.size() && k < 3; ++k) std::printf("%s\n", hot_spots[k].id.c_str());
   return 0;
 }
