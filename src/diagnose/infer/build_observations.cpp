@@ -150,7 +150,7 @@ class ObservationBuilder {
     return true;
   }
 
-  // The fourth power of nothing: only a wire's own model is known here; joints are read through their heat.
+  // A wire's temperature tells its current; see the model at network::WireHeating.
   bool look(const netlist::TemperatureReading& r, Observation& out) {
     const network::Network* network = network_of(out);
     const auto element = network ? network->element(r.at) : std::nullopt;

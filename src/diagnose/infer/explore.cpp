@@ -22,13 +22,12 @@ class Search {
       : model_(model), screen_(screen), limits_(limits) {}
 
   Exploration run() {
-    out_.core.assign(static_cast<std::size_t>(screen_.root().mean.size()), 0);
     expand(screen_.root());
     expand_removals();
     while (!waiting_.empty() && static_cast<int>(out_.expanded.size()) < limits_.expansions) {
       const Waiting next = waiting_.top();
       waiting_.pop();
-      if (next.log_weight < log_total() + std::log(limits_.negligible)) {
+      if (next.log_weight < top_ + std::log(limits_.negligible)) {
         break;
       }
       const Belief& from = out_.expanded[next.from].belief;
@@ -41,17 +40,23 @@ class Search {
   }
 
  private:
+  void add_to_core(int coordinate) {
+    if (!contains(out_.core, screen_, coordinate)) {
+      out_.core = screen_.hypothesis_after(out_.core, coordinate);
+    }
+  }
+
   void expand(Belief belief) {
     expanded_.emplace(belief.hypothesis, out_.expanded.size());
-    note(belief.hypothesis, belief.log_weight);
+    top_ = std::max(top_, belief.log_weight);
     out_.expanded.push_back({std::move(belief), {}});
     Expanded& here = out_.expanded.back();
     here.moves = screen_.moves(here.belief);
     for (const Move& move : here.moves) {
       if (log_bayes_factor(model_, screen_, here.belief.hypothesis, move) > std::log(explains)) {
-        out_.core[static_cast<std::size_t>(move.coordinate)] = 1;
+        add_to_core(move.coordinate);
       }
-      if (out_.core[static_cast<std::size_t>(move.coordinate)] != 0) {
+      if (contains(out_.core, screen_, move.coordinate)) {
         waiting_.push({here.belief.log_weight + move.log_ratio, out_.expanded.size() - 1, move});
       }
     }
@@ -59,54 +64,55 @@ class Search {
 
   // What the optimum holds faulty may be the wrong one of several that explain the same: look behind each.
   void expand_removals() {
-    const Hypothesis& start = screen_.optimum().hypothesis;
     const std::vector<Move> moves = out_.expanded.front().moves;
     for (const Move& move : moves) {
-      const bool member = screen_.is_error(move.coordinate) ? start.is_wrong(move.coordinate)
-                                                            : start.is_faulty(screen_.parameter(move.coordinate));
-      if (member) {
-        out_.core[static_cast<std::size_t>(move.coordinate)] = 1;
+      if (contains(screen_.optimum().hypothesis, screen_, move.coordinate)) {
+        add_to_core(move.coordinate);
         expand(screen_.after(out_.expanded.front().belief, move));
       }
     }
   }
 
-  void note(const Hypothesis& hypothesis, double log_weight) {
-    const auto [place, fresh] = out_.log_weights.emplace(hypothesis, log_weight);
-    if (!fresh) {
-      place->second = std::max(place->second, log_weight);
+  void note(const Hypothesis& hypothesis, const Weighed& weighed) {
+    const auto [place, fresh] = out_.weighed.emplace(hypothesis, weighed);
+    if (!fresh && place->second.move >= 0 && place->second.log_weight < weighed.log_weight) {
+      place->second = weighed;
     }
-    top_ = std::max(top_, log_weight);
   }
 
-  [[nodiscard]] double log_total() const { return top_; }
-
-  // Every core move of every expanded hypothesis gets its weight; what two steps away was never weighed is estimated
-  // from how much one step adds.
+  // Every core move of every expanded hypothesis gets its weight. What lies two steps away from all of them was never
+  // weighed; it is estimated from how much one step adds.
   void complete() {
-    double known = 0, frontier = 0, growth = 0;
-    for (const Expanded& e : out_.expanded) {
-      double added = 0;
-      for (const Move& move : e.moves) {
-        if (out_.core[static_cast<std::size_t>(move.coordinate)] == 0) {
-          continue;
-        }
-        const Hypothesis there = screen_.hypothesis_after(e.belief.hypothesis, move.coordinate);
-        const double log_weight = e.belief.log_weight + move.log_ratio;
-        if (log_weight > top_ - 25) {
-          note(there, log_weight);
-          if (!expanded_.contains(there)) {
-            frontier += std::exp(log_weight - top_);
-            added += std::exp(std::min(move.log_ratio, 0.0));
-          }
-        }
+    double frontier = 0, growth = 0, total = 0;
+    for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
+      note(out_.expanded[k].belief.hypothesis,
+           {out_.expanded[k].belief.log_weight + log_bystanders(screen_, out_.expanded[k], out_.core), k, -1});
+    }
+    for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
+      growth = std::max(growth, note_moves(k));
+    }
+    for (const auto& [hypothesis, weighed] : out_.weighed) {
+      total += std::exp(weighed.log_weight - top_);
+      frontier += weighed.move >= 0 ? std::exp(weighed.log_weight - top_) : 0;
+    }
+    out_.left_out = frontier * std::min(1.0, growth) / total;
+  }
+
+  // Returns how much all steps from here add, as a share of what is here; steps that raise the weight do not count.
+  double note_moves(std::size_t k) {
+    const Expanded& e = out_.expanded[k];
+    const double bystanders = log_bystanders(screen_, e, out_.core);
+    double added = 0;
+    for (std::size_t j = 0; j < e.moves.size(); ++j) {
+      const Move& move = e.moves[j];
+      if (!contains(out_.core, screen_, move.coordinate) || e.belief.log_weight + move.log_ratio < top_ - 25) {
+        continue;
       }
-      growth = std::max(growth, added * std::exp(std::min(0.0, e.belief.log_weight - top_)));
+      note(screen_.hypothesis_after(e.belief.hypothesis, move.coordinate),
+           {e.belief.log_weight + move.log_ratio + bystanders, k, static_cast<int>(j)});
+      added += move.log_ratio < 0 ? std::exp(move.log_ratio) : 0;
     }
-    for (const auto& [hypothesis, log_weight] : out_.log_weights) {
-      known += std::exp(log_weight - top_);
-    }
-    out_.left_out = frontier * std::min(1.0, growth) / known;
+    return added * std::exp(std::min(0.0, e.belief.log_weight - top_));
   }
 
   const Model& model_;
@@ -130,13 +136,14 @@ double log_bayes_factor(const Model& model, const Screen& screen, const Hypothes
   return from.is_faulty(p) ? move.log_ratio + odds : move.log_ratio - odds;
 }
 
-double log_bystanders(const Screen& screen, const Expanded& expanded, const std::vector<char>& core) {
+bool contains(const Hypothesis& set, const Screen& screen, int coordinate) {
+  return screen.is_error(coordinate) ? set.is_wrong(coordinate) : set.is_faulty(screen.parameter(coordinate));
+}
+
+double log_bystanders(const Screen& screen, const Expanded& expanded, const Hypothesis& core) {
   double sum = 0;
   for (const Move& move : expanded.moves) {
-    const bool member = screen.is_error(move.coordinate)
-                            ? expanded.belief.hypothesis.is_wrong(move.coordinate)
-                            : expanded.belief.hypothesis.is_faulty(screen.parameter(move.coordinate));
-    if (core[static_cast<std::size_t>(move.coordinate)] == 0 && !member) {
+    if (!contains(core, screen, move.coordinate) && !contains(expanded.belief.hypothesis, screen, move.coordinate)) {
       sum += std::log1p(std::exp(move.log_ratio));
     }
   }

@@ -12,11 +12,18 @@ struct Expanded {
   std::vector<Move> moves;
 };
 
+/// A hypothesis with its share of the probability, not yet normalised.
+struct Weighed {
+  double log_weight = 0;    ///< with the bystanders' factor
+  std::size_t source = 0;   ///< the expanded hypothesis that it was reached from, or itself
+  int move = -1;            ///< which of the source's moves leads to it; −1: it is the source itself
+};
+
 struct Exploration {
-  std::vector<Expanded> expanded;             ///< heaviest first found first; the optimum's own hypothesis is 0
-  std::map<Hypothesis, double> log_weights;   ///< every hypothesis met that explains something
-  std::vector<char> core;  ///< per coordinate of the screen: changing it explains something somewhere
-  double left_out = 0;     ///< estimate of the share of probability in hypotheses never weighed
+  std::vector<Expanded> expanded;           ///< the optimum's own hypothesis is 0
+  std::map<Hypothesis, Weighed> weighed;    ///< every hypothesis met that explains something
+  Hypothesis core;       ///< the unknowns and readings whose change explains something somewhere
+  double left_out = 0;   ///< estimate of the share of probability in hypotheses never weighed
 };
 
 struct Limits {
@@ -35,7 +42,10 @@ inline constexpr double explains = 1.5;
 /// ln of the Bayes factor of a move: its odds over the odds before any reading.
 [[nodiscard]] double log_bayes_factor(const Model& model, const Screen& screen, const Hypothesis& from, const Move& move);
 
-/// ln Π (1 + odds) over the coordinates that are not in the core.
-[[nodiscard]] double log_bystanders(const Screen& screen, const Expanded& expanded, const std::vector<char>& core);
+/// Whether the coordinate belongs to such a set of unknowns and readings.
+[[nodiscard]] bool contains(const Hypothesis& set, const Screen& screen, int coordinate);
+
+/// ln Π (1 + odds) over the coordinates that are neither in the core nor in the hypothesis.
+[[nodiscard]] double log_bystanders(const Screen& screen, const Expanded& expanded, const Hypothesis& core);
 
 }  // namespace ohmtrail::diagnose::inference
