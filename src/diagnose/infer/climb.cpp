@@ -1,7 +1,9 @@
 #include "diagnose/infer/climb.hpp"
 
+#include <algorithm>
 #include <set>
 #include <utility>
+#include <vector>
 
 namespace ohmtrail::diagnose::inference {
 namespace {
@@ -9,29 +11,44 @@ namespace {
 constexpr int most_moves = 30;
 constexpr int most_rounds = 5;
 
-// Moves to the best neighbour as long as there is a better one, on one linearisation.
+// A neighbour that the screen finds better, at its own optimum; empty where it turns out not to be.
+std::optional<Optimum> better_neighbour(const Model& model, const Linearisation& near, const Optimum& here,
+                                        std::set<Hypothesis>& seen) {
+  constexpr double worth_it = 0.05;
+  constexpr int tries = 3;
+  const Screen screen(model, here);
+  const Exploration around = explore(model, screen, {1, 1.0});
+  const double present = screen.root().log_weight;
+  std::vector<std::pair<double, const Hypothesis*>> order;
+  for (const auto& [hypothesis, weighed] : around.weighed) {
+    if (!seen.contains(hypothesis) && weighed.move >= 0 && weighed.log_weight > present + worth_it) {
+      order.emplace_back(-weighed.log_weight, &hypothesis);
+    }
+  }
+  std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  order.resize(std::min<std::size_t>(order.size(), tries));
+  for (const auto& [weight, hypothesis] : order) {
+    const Weighed& weighed = around.weighed.at(*hypothesis);
+    const Expanded& source = around.expanded[weighed.source];
+    const Belief there = screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
+    seen.insert(*hypothesis);
+    Optimum candidate = optimise_linear(model, near, *hypothesis, screen.start(there));
+    if (Screen(model, candidate).root().log_weight > present + worth_it) {
+      return candidate;
+    }
+  }
+  return std::nullopt;
+}
+
+// Moves to a better neighbour as long as there is one, on one linearisation.
 Optimum climb_linear(const Model& model, const Linearisation& near, Optimum here) {
   std::set<Hypothesis> seen{here.hypothesis};
   for (int k = 0; k < most_moves; ++k) {
-    const Screen screen(model, here);
-    const Belief root = screen.root();
-    const Exploration around = explore(model, screen, {1, 1.0});
-    const Weighed* best = nullptr;
-    const Hypothesis* to = nullptr;
-    for (const auto& [hypothesis, weighed] : around.weighed) {
-      if (!seen.contains(hypothesis) && (best == nullptr || weighed.log_weight > best->log_weight)) {
-        best = &weighed;
-        to = &hypothesis;
-      }
-    }
-    const double present = around.weighed.at(here.hypothesis).log_weight;
-    if (best == nullptr || best->log_weight <= present + 0.05 || best->move < 0) {
+    auto next = better_neighbour(model, near, here, seen);
+    if (!next) {
       break;
     }
-    const Expanded& source = around.expanded[best->source];
-    const Belief there = screen.after(source.belief, source.moves[static_cast<std::size_t>(best->move)]);
-    seen.insert(*to);
-    here = optimise_linear(model, near, *to, screen.start(there));
+    here = std::move(*next);
   }
   return here;
 }

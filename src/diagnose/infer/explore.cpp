@@ -8,6 +8,8 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
+constexpr double out_of_reach = 14;  // ln of the ratio to the heaviest beyond which a hypothesis is not looked at
+
 // A hypothesis that was met as a move but not yet expanded.
 struct Waiting {
   double log_weight;
@@ -53,11 +55,15 @@ class Search {
     Expanded& here = out_.expanded.back();
     here.moves = screen_.moves(here.belief);
     for (const Move& move : here.moves) {
+      const double there = here.belief.log_weight + move.log_ratio;
+      if (there < top_ - out_of_reach) {
+        continue;
+      }
       if (log_bayes_factor(model_, screen_, here.belief.hypothesis, move) > std::log(explains)) {
         add_to_core(move.coordinate);
       }
       if (contains(out_.core, screen_, move.coordinate)) {
-        waiting_.push({here.belief.log_weight + move.log_ratio, out_.expanded.size() - 1, move});
+        waiting_.push({there, out_.expanded.size() - 1, move});
       }
     }
   }
@@ -105,7 +111,7 @@ class Search {
     double added = 0;
     for (std::size_t j = 0; j < e.moves.size(); ++j) {
       const Move& move = e.moves[j];
-      if (!contains(out_.core, screen_, move.coordinate) || e.belief.log_weight + move.log_ratio < top_ - 25) {
+      if (!contains(out_.core, screen_, move.coordinate) || e.belief.log_weight + move.log_ratio < top_ - out_of_reach) {
         continue;
       }
       note(screen_.hypothesis_after(e.belief.hypothesis, move.coordinate),

@@ -154,6 +154,14 @@ Eigen::VectorXd values_at(const Model& model, const Eigen::VectorXd& x) {
   return out;
 }
 
+Eigen::VectorXd xs_at(const Model& model, const Eigen::VectorXd& value) {
+  Eigen::VectorXd out(value.size());
+  for (Eigen::Index p = 0; p < value.size(); ++p) {
+    out[p] = model.parameters[static_cast<std::size_t>(p)].x_of(value[p]);
+  }
+  return out;
+}
+
 Eigen::VectorXd prior_means(const Model& model, const Hypothesis& hypothesis) {
   Eigen::VectorXd out(static_cast<Eigen::Index>(model.parameters.size()));
   for (Eigen::Index p = 0; p < out.size(); ++p) {
@@ -216,7 +224,7 @@ std::optional<Optimum> optimise(Forward& forward, const Linearisation& near, con
                                 const Eigen::VectorXd& start) {
   constexpr double close_enough = 0.05, nearly = 0.5;
   const Model& model = forward.model();
-  Eigen::VectorXd from = start;
+  Eigen::VectorXd from = xs_at(model, near.value);
   Optimum best = optimise_linear(model, near, hypothesis, start);
   for (int k = 0; k < most_relinearisations; ++k) {
     Eigen::VectorXd x = best.x;

@@ -30,6 +30,9 @@ struct Optimum {
 /// Values of all unknowns at x.
 [[nodiscard]] Eigen::VectorXd values_at(const Model& model, const Eigen::VectorXd& x);
 
+/// And back.
+[[nodiscard]] Eigen::VectorXd xs_at(const Model& model, const Eigen::VectorXd& value);
+
 /// Prior means under a hypothesis.
 [[nodiscard]] Eigen::VectorXd prior_means(const Model& model, const Hypothesis& hypothesis);
 

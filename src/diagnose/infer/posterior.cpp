@@ -94,8 +94,20 @@ class Mixer {
     return weighed.move < 0 ? source.belief : screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
   }
 
+  // A hypothesis that outweighs every optimised one in the screen alone, yet found no optimum, is not believed.
+  void drop_unconfirmed() {
+    double best = -1e300;
+    for (const auto& [hypothesis, candidate] : candidates_) {
+      best = std::max(best, candidate.log_weight);
+    }
+    std::erase_if(around_.weighed, [&](const auto& entry) {
+      return !candidates_.contains(entry.first) && entry.second.log_weight > best - 1;
+    });
+  }
+
   // Shares of all hypotheses: the real evidence where there is one, else the screened one.
   void normalise() {
+    drop_unconfirmed();
     double top = -1e300, total = 0;
     for (auto& [hypothesis, weighed] : around_.weighed) {
       if (const auto found = candidates_.find(hypothesis); found != candidates_.end()) {

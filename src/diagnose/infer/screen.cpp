@@ -76,8 +76,8 @@ Cavity Screen::cavity(const Belief& belief, int coordinate) const {
   const Cavity site = changed != belief.sites.end() ? changed->second : Cavity{0, left_out ? 0.0 : 1.0};
   const double variance = belief.variance[coordinate];
   const double precision = 1 / variance - site.precision;
-  // Below a part in 10⁹ the difference is rounding: nothing but its own prior is known of it.
-  if (precision < 1e-9) {
+  // Below a millionth of the whole the difference may be rounding: nothing but its own prior is known of it.
+  if (precision * variance < 1e-6) {
     return {};
   }
   const double z = (belief.mean[coordinate] / variance - site.precision * site.at) / precision;
@@ -140,6 +140,19 @@ double Screen::log_prior_change(const Hypothesis& hypothesis, int coordinate) co
   return hypothesis.is_faulty(p) ? -odds : odds;
 }
 
+// A fault taken away although the readings cry for it: where prior and readings meet is far out on the tail of either,
+// and a factor fitted there would be useless as soon as another fault takes over. The prior's own Gaussian is kept.
+Tilted Screen::tilt_sound_anyway(int coordinate, const Cavity& cavity) const {
+  const Parameter& unknown = model_.parameters[static_cast<std::size_t>(parameter(coordinate))];
+  const Tilted alone = tilt(unknown, unknown.sound, {});
+  const double spread = 1 + alone.variance * cavity.precision, shift = cavity.at - alone.mean;
+  Tilted out = alone;
+  out.log_integral = -0.5 * std::log(spread) - 0.5 * cavity.precision * shift * shift / spread;
+  out.variance = alone.variance / spread;
+  out.mean = alone.mean + out.variance * cavity.precision * shift;
+  return out;
+}
+
 std::vector<Move> Screen::moves(const Belief& belief) const {
   std::vector<Move> out;
   for (int k = 0; k < static_cast<int>(belief.mean.size()); ++k) {
@@ -151,6 +164,9 @@ std::vector<Move> Screen::moves(const Belief& belief) const {
     move.cavity = cavity(belief, k);
     move.present = tilt_as(belief.hypothesis, k, move.cavity);
     move.changed = tilt_as(hypothesis_after(belief.hypothesis, k), k, move.cavity);
+    if (!is_error(k) && belief.hypothesis.is_faulty(parameter(k)) && move.changed.log_integral < -8) {
+      move.changed = tilt_sound_anyway(k, move.cavity);
+    }
     move.log_ratio =
         log_prior_change(belief.hypothesis, k) + move.changed.log_integral - move.present.log_integral;
     out.push_back(std::move(move));

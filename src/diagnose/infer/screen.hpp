@@ -64,6 +64,7 @@ class Screen {
 
  private:
   [[nodiscard]] double evidence() const;
+  [[nodiscard]] Tilted tilt_sound_anyway(int coordinate, const Cavity& cavity) const;
   [[nodiscard]] double correction(const Belief& belief, int coordinate) const;
   [[nodiscard]] double log_prior_change(const Hypothesis& hypothesis, int coordinate) const;
 

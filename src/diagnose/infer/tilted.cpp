@@ -126,22 +126,29 @@ double log_wrong_density(double error) {
   return -log_norm - std::log(std::max(1.0, std::abs(error)));
 }
 
+// In u = asinh(error) the density is nearly flat, so that its peak at 0 is not missed where the readings say little.
 Tilted tilt_wrong(const Cavity& cavity) {
-  const double sd = 1 / std::sqrt(std::max(cavity.precision, 1e-16));
+  Tilted out;
+  if (cavity.precision <= 0) {
+    out.variance = out.variance_x = 1e8;
+    return out;
+  }
+  const double sd = 1 / std::sqrt(cavity.precision);
+  const double low = std::asinh(cavity.at - reach * sd), high = std::asinh(cavity.at + reach * sd);
+  const double step = (high - low) / (nodes - 1);
   double weight = 0, first = 0, second = 0;
   for (int k = 0; k < nodes; ++k) {
-    const double t = reach * (2.0 * k / (nodes - 1) - 1);
-    const double w = std::exp(-0.5 * t * t + log_wrong_density(cavity.at + t * sd));
+    const double u = low + step * k, error = std::sinh(u), t = (error - cavity.at) / sd;
+    const double w = std::exp(-0.5 * t * t + log_wrong_density(error)) * std::sqrt(1 + error * error);
     weight += w;
     first += w * t;
     second += w * t * t;
   }
-  Tilted out;
   const double mean_t = first / weight;
   // The cavity is exp(−½ t²), not a normalised density: its integral over the error carries the factor sd.
-  out.log_integral = std::log(weight * 2 * reach / (nodes - 1) * sd);
+  out.log_integral = std::log(weight * step);
   out.mean = out.mean_x = cavity.at + mean_t * sd;
-  out.variance = out.variance_x = (second / weight - mean_t * mean_t) * sd * sd;
+  out.variance = out.variance_x = std::max(second / weight - mean_t * mean_t, 1e-12) * sd * sd;
   return out;
 }
 
