@@ -88,6 +88,7 @@ class Simulation {
     loaded_solution_ = *loaded;
     rest_solution_ = *rest;
     if (!drops_enough()) return std::nullopt;
+    take_working_resistances();
     take_readings();
     make_blunders();
     return SimulatedSurvey{system_, truth_};
@@ -140,10 +141,20 @@ class Simulation {
   bool drops_enough() const {
     for (const auto& id : truth_.planted) {
       const auto k = static_cast<std::size_t>(*loaded_.element(id));
-      const double excess = truth_.resistance.at(id) - sound_of(loaded_.elements[k]);
+      const auto& e = loaded_.elements[k];
+      // A battery within the scatter of sound ones is no faulty battery.
+      const double usual = e.role == network::Role::battery ? sound_of(e) * std::exp(2 * prior_of(e).sd) : sound_of(e);
+      const double excess = truth_.resistance.at(id) - usual;
       if (excess * std::abs(loaded_solution_.current[k]) < options_.drop) return false;
     }
     return true;
+  }
+
+  // Wires have warmed up: what a reading can tell is their resistance at that temperature.
+  void take_working_resistances() {
+    for (std::size_t k = 0; k < loaded_.elements.size(); ++k) {
+      if (passive(loaded_.elements[k])) truth_.resistance[loaded_.elements[k].id] = loaded_solution_.resistance[k];
+    }
   }
 
   solve::Circuit true_circuit(const network::Network& network) const {

@@ -17,7 +17,7 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
   constexpr double worth_it = 0.05;
   constexpr int tries = 3;
   const Screen screen(model, here);
-  const Exploration around = explore(model, screen, {1, 1.0});
+  const Exploration around = explore(model, screen, {1, 1.0, 1e300});
   const double present = screen.root().log_weight;
   std::vector<std::pair<double, const Hypothesis*>> order;
   for (const auto& [hypothesis, weighed] : around.weighed) {

@@ -1,5 +1,6 @@
 #include "diagnose/infer/describe.hpp"
 
+#include <algorithm>
 #include <boost/math/distributions/chi_squared.hpp>
 #include <cmath>
 #include <limits>
@@ -21,23 +22,28 @@ Range range_of(const Parameter& unknown, const Mixture& marginal, double factor)
   return {value(0.5), value(lower_share), value(upper_share)};
 }
 
+// To a millionth: what is beyond that is no knowledge, and equal probabilities must compare equal.
+double probability(double share) { return std::round(std::clamp(share, 0.0, 1.0) * 1e6) / 1e6; }
+
 std::size_t slot(int index) { return static_cast<std::size_t>(index); }
 
 }  // namespace
 
 std::vector<double> display_factors(const Survey& survey, const Optimum& best) {
-  std::vector<double> out(survey.model.parameters.size(), 1.0);
+  std::vector<double> out(survey.model.parameters.size(), 1.0), heaviest(out.size(), -1.0);
   Forward forward(survey.model);
   const Eigen::VectorXd values = values_at(survey.model, best.x);
-  for (std::size_t k = survey.model.cases.size(); k-- > 0;) {
+  for (std::size_t k = 0; k < survey.model.cases.size(); ++k) {
     if (forward.solved_case(k, values) == nullptr) {
       continue;
     }
     for (const Placement& placement : survey.model.cases[k].placements) {
-      const auto branch = slot(placement.branch);
-      const double value = values[placement.parameter], used = forward.solution(k).resistance[branch];
-      if (!placement.on_size && survey.model.cases[k].circuit.branches[branch].heating.alpha > 0 && std::isfinite(used)) {
-        out[slot(placement.parameter)] = used / value;
+      const auto branch = slot(placement.branch), p = slot(placement.parameter);
+      const double used = forward.solution(k).resistance[branch], current = std::abs(forward.solution(k).current[branch]);
+      const bool heats = survey.model.cases[k].circuit.branches[branch].heating.alpha > 0;
+      if (!placement.on_size && heats && std::isfinite(used) && current > heaviest[p]) {
+        heaviest[p] = current;
+        out[p] = used / values[placement.parameter];
       }
     }
   }
@@ -68,7 +74,7 @@ std::vector<InferredElement> describe_elements(const Posterior& posterior) {
       row.low = range.low;
       row.high = range.high;
       row.sound_resistance *= factor;
-      row.fault_probability = posterior.fault[p];
+      row.fault_probability = probability(posterior.fault[p]);
       row.informed = posterior.informed[p] != 0;
     }
     out.push_back(std::move(row));
@@ -94,9 +100,9 @@ std::vector<InferredBattery> describe_batteries(const Posterior& posterior) {
     row.resistance = ohms.median;
     row.low = ohms.low;
     row.high = ohms.high;
-    row.cell_missing_probability = posterior.fault[e];
+    row.cell_missing_probability = probability(posterior.fault[e]);
     // Two ways to fail that hardly ever meet: at least one of them.
-    row.fault_probability = 1 - (1 - posterior.fault[r]) * (1 - posterior.fault[e]);
+    row.fault_probability = probability(1 - (1 - posterior.fault[r]) * (1 - posterior.fault[e]));
     row.informed = posterior.informed[r] != 0 || posterior.informed[e] != 0;
     out.push_back(std::move(row));
   }

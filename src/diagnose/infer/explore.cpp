@@ -24,7 +24,9 @@ class Search {
       : model_(model), screen_(screen), limits_(limits) {}
 
   Exploration run() {
-    expand(screen_.root());
+    Belief root = screen_.root();
+    start_ = root.log_weight;
+    expand(std::move(root));
     expand_removals();
     while (!waiting_.empty() && static_cast<int>(out_.expanded.size()) < limits_.expansions) {
       const Waiting next = waiting_.top();
@@ -56,7 +58,7 @@ class Search {
     here.moves = screen_.moves(here.belief);
     for (const Move& move : here.moves) {
       const double there = here.belief.log_weight + move.log_ratio;
-      if (there < top_ - out_of_reach) {
+      if (there < top_ - out_of_reach || there > start_ + limits_.surprise) {
         continue;
       }
       if (log_bayes_factor(model_, screen_, here.belief.hypothesis, move) > std::log(explains)) {
@@ -91,17 +93,25 @@ class Search {
   void complete() {
     double frontier = 0, growth = 0, total = 0;
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
-      note(out_.expanded[k].belief.hypothesis,
-           {out_.expanded[k].belief.log_weight + log_bystanders(screen_, out_.expanded[k], out_.core), k, -1});
+      if (within_reach(k)) {
+        note(out_.expanded[k].belief.hypothesis,
+             {out_.expanded[k].belief.log_weight + log_bystanders(screen_, out_.expanded[k], out_.core), k, -1});
+      }
     }
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
-      growth = std::max(growth, note_moves(k));
+      growth = within_reach(k) ? std::max(growth, note_moves(k)) : growth;
     }
     for (const auto& [hypothesis, weighed] : out_.weighed) {
       total += std::exp(weighed.log_weight - top_);
       frontier += weighed.move >= 0 ? std::exp(weighed.log_weight - top_) : 0;
     }
     out_.left_out = frontier * std::min(1.0, growth) / total;
+  }
+
+  // From a hypothesis that explains nothing everything looks faulty: it only served to look behind a fault, and what
+  // it led to stands on its own.
+  [[nodiscard]] bool within_reach(std::size_t k) const {
+    return k == 0 || out_.expanded[k].belief.log_weight > top_ - out_of_reach;
   }
 
   // Returns how much all steps from here add, as a share of what is here; steps that raise the weight do not count.
@@ -111,11 +121,13 @@ class Search {
     double added = 0;
     for (std::size_t j = 0; j < e.moves.size(); ++j) {
       const Move& move = e.moves[j];
-      if (!contains(out_.core, screen_, move.coordinate) || e.belief.log_weight + move.log_ratio < top_ - out_of_reach) {
+      const double there = e.belief.log_weight + move.log_ratio;
+      if (!contains(out_.core, screen_, move.coordinate) || there < top_ - out_of_reach ||
+          there > start_ + limits_.surprise) {
         continue;
       }
       note(screen_.hypothesis_after(e.belief.hypothesis, move.coordinate),
-           {e.belief.log_weight + move.log_ratio + bystanders, k, static_cast<int>(j)});
+           {there + bystanders, k, static_cast<int>(j)});
       added += move.log_ratio < 0 ? std::exp(move.log_ratio) : 0;
     }
     return added * std::exp(std::min(0.0, e.belief.log_weight - top_));
@@ -127,6 +139,7 @@ class Search {
   Exploration out_;
   std::map<Hypothesis, std::size_t> expanded_;
   std::priority_queue<Waiting> waiting_;
+  double start_ = 0;
   double top_ = -std::numeric_limits<double>::infinity();
 };
 

@@ -29,6 +29,9 @@ struct Exploration {
 struct Limits {
   int expansions = 40;
   double negligible = 1e-5;  ///< share of the weight met so far below which a hypothesis is not expanded
+  /// ln of how much better than the optimum a hypothesis may look. The optimum is the best of its neighbourhood: what the
+  /// screen finds far better, after several steps on one linearisation, has left the range where it can be trusted.
+  double surprise = 3;
 };
 
 /// Expands hypotheses in the order of their weight until those not yet expanded cannot matter.

@@ -1,25 +1,35 @@
 #include "ohmtrail/diagnose/infer.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <tuple>
 
 #include "diagnose/infer/describe.hpp"
 
 namespace ohmtrail::diagnose {
 namespace {
 
-// Every element and battery by falling fault probability; ties keep file order, batteries last.
+struct Suspect {
+  double probability, excess;
+  std::string id;
+};
+
+// Every element and battery by falling fault probability; of equal ones the one with more excess resistance first.
 std::vector<std::string> suspects_of(const InferResult& result) {
-  std::vector<std::pair<double, std::string>> order;
+  std::vector<Suspect> order;
   for (const InferredElement& element : result.elements) {
-    order.emplace_back(element.fault_probability, element.id);
+    const double excess = element.resistance - element.sound_resistance;
+    order.push_back({element.fault_probability, std::isnan(excess) ? 0 : excess, element.id});
   }
   for (const InferredBattery& battery : result.batteries) {
-    order.emplace_back(battery.fault_probability, battery.id);
+    order.push_back({battery.fault_probability, 0, battery.id});
   }
-  std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::stable_sort(order.begin(), order.end(), [](const Suspect& a, const Suspect& b) {
+    return std::tie(a.probability, a.excess) > std::tie(b.probability, b.excess);
+  });
   std::vector<std::string> out;
-  for (auto& [probability, id] : order) {
-    out.push_back(std::move(id));
+  for (Suspect& suspect : order) {
+    out.push_back(std::move(suspect.id));
   }
   return out;
 }

@@ -103,7 +103,11 @@ double Screen::correction(const Belief& belief, int coordinate) const {
   const double scale = scale_[coordinate], precision = cavity.precision * scale * scale;
   const double z = (cavity.at - offset_[coordinate]) / scale;
   const double gaussian = -0.5 * std::log1p(precision) - 0.5 * precision * z * z / (1 + precision);
-  return cavity.precision > 0 ? tilt_as(belief.hypothesis, coordinate, cavity).log_integral - gaussian : 0;
+  // About an optimum the two differ by a little curvature; more is a sign that a hopeless fit has not settled.
+  constexpr double most = 2;
+  return cavity.precision > 0
+             ? std::clamp(tilt_as(belief.hypothesis, coordinate, cavity).log_integral - gaussian, -most, most)
+             : 0;
 }
 
 double Screen::evidence() const {
@@ -179,7 +183,10 @@ Belief Screen::after(const Belief& belief, const Move& move) const {
   Eigen::VectorXd column = covariance(belief, k);
   const double before = std::max(belief.variance[k], least_variance), scale = scale_[k];
   const double mean = (move.changed.mean - offset_[k]) / scale;
-  const double variance = std::max(move.changed.variance / (scale * scale), least_variance);
+  // A long-tailed prior can make the product wider than the cavity. A factor that took knowledge away would spread
+  // through the covariances to others that know nothing of it: it counts as flat.
+  const double cavity_variance = move.cavity.precision > 0 ? 1 / move.cavity.precision : move.changed.variance;
+  const double variance = std::max(std::min(move.changed.variance, cavity_variance) / (scale * scale), least_variance);
   Belief out = belief;
   out.hypothesis = hypothesis_after(belief.hypothesis, k);
   out.log_weight += move.log_ratio;
