@@ -13,11 +13,11 @@ constexpr int most_rounds = 5;
 
 // A neighbour that the screen finds better, at its own optimum; empty where it turns out not to be.
 std::optional<Optimum> better_neighbour(const Model& model, const Linearisation& near, const Optimum& here,
-                                        std::set<Hypothesis>& seen) {
+                                        bool look_behind, std::set<Hypothesis>& seen) {
   constexpr double worth_it = 0.05;
   constexpr int tries = 3;
   const Screen screen(model, here);
-  const Exploration around = explore(model, screen, {1, 1.0, 1e300});
+  const Exploration around = explore(model, screen, {1, 1.0, 1e300, look_behind});
   const double present = screen.root().log_weight;
   std::vector<std::pair<double, const Hypothesis*>> order;
   for (const auto& [hypothesis, weighed] : around.weighed) {
@@ -44,7 +44,11 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
 Optimum climb_linear(const Model& model, const Linearisation& near, Optimum here) {
   std::set<Hypothesis> seen{here.hypothesis};
   for (int k = 0; k < most_moves; ++k) {
-    auto next = better_neighbour(model, near, here, seen);
+    // One member in or out is cheap to see; one for another only where that leads nowhere.
+    auto next = better_neighbour(model, near, here, false, seen);
+    if (!next) {
+      next = better_neighbour(model, near, here, true, seen);
+    }
     if (!next) {
       break;
     }

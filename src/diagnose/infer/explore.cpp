@@ -27,7 +27,9 @@ class Search {
     Belief root = screen_.root();
     start_ = root.log_weight;
     expand(std::move(root));
-    expand_removals();
+    if (limits_.look_behind) {
+      expand_removals();
+    }
     while (!waiting_.empty() && static_cast<int>(out_.expanded.size()) < limits_.expansions) {
       const Waiting next = waiting_.top();
       waiting_.pop();
@@ -55,7 +57,7 @@ class Search {
     top_ = std::max(top_, belief.log_weight);
     out_.expanded.push_back({std::move(belief), {}});
     Expanded& here = out_.expanded.back();
-    here.moves = screen_.moves(here.belief);
+    here.moves = screen_.moves(here.belief, out_.expanded.size() > 1 ? &out_.expanded.front().moves : nullptr);
     for (const Move& move : here.moves) {
       const double there = here.belief.log_weight + move.log_ratio;
       if (there < top_ - out_of_reach || there > start_ + limits_.surprise) {

@@ -32,6 +32,7 @@ struct Limits {
   /// ln of how much better than the optimum a hypothesis may look. The optimum is the best of its neighbourhood: what the
   /// screen finds far better, after several steps on one linearisation, has left the range where it can be trusted.
   double surprise = 3;
+  bool look_behind = true;  ///< also expand the hypothesis without each of the optimum's own members
 };
 
 /// Expands hypotheses in the order of their weight until those not yet expanded cannot matter.

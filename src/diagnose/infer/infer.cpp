@@ -5,6 +5,8 @@
 #include <tuple>
 
 #include "diagnose/infer/describe.hpp"
+#include "diagnose/infer/groups.hpp"
+#include "diagnose/infer/slips.hpp"
 
 namespace ohmtrail::diagnose {
 namespace {
@@ -48,6 +50,8 @@ tl::expected<InferResult, InferFailure> infer(const netlist::System& system, con
   out.batteries = inference::describe_batteries(*posterior);
   out.loads = inference::describe_loads(*posterior);
   out.readings = inference::describe_readings(system, *posterior);
+  inference::find_slips(system, *posterior, out.readings);
+  out.unresolved = inference::describe_groups(*posterior);
   out.explanations = inference::describe_explanations(*posterior);
   out.fit = inference::describe_fit(*posterior);
   out.suspects = suspects_of(out);

@@ -7,10 +7,19 @@
 namespace ohmtrail::diagnose::inference {
 
 void Mixture::add(double weight, double mean, double variance) {
-  if (weight > 0) {
-    parts_.push_back({weight, mean, std::sqrt(std::max(variance, 1e-24))});
-    total_ += weight;
+  if (weight <= 0) {
+    return;
   }
+  total_ += weight;
+  const double sd = std::sqrt(std::max(variance, 1e-24));
+  // Hypotheses that differ elsewhere often say the very same of an unknown.
+  for (Part& part : parts_) {
+    if (std::abs(part.mean - mean) < 1e-3 * sd && std::abs(part.sd - sd) < 1e-3 * sd) {
+      part.weight += weight;
+      return;
+    }
+  }
+  parts_.push_back({weight, mean, sd});
 }
 
 double Mixture::mean() const {
@@ -59,20 +68,23 @@ double Mixture::quantile(double share) const {
   return 0.5 * (low + high);
 }
 
+// Each of the light ones joins the nearest of those that stay, measured in standard deviations.
 void Mixture::condense(std::size_t most) {
-  std::stable_sort(parts_.begin(), parts_.end(), [](const Part& a, const Part& b) { return a.weight > b.weight; });
-  while (parts_.size() > most) {
-    // The lightest joins its nearest neighbour, measured in standard deviations.
-    const Part last = parts_.back();
-    parts_.pop_back();
-    auto nearest = std::min_element(parts_.begin(), parts_.end(), [&](const Part& a, const Part& b) {
-      return std::abs(a.mean - last.mean) / (a.sd + last.sd) < std::abs(b.mean - last.mean) / (b.sd + last.sd);
-    });
-    const double weight = nearest->weight + last.weight;
-    const double mean = (nearest->weight * nearest->mean + last.weight * last.mean) / weight;
-    const auto second = [&](const Part& p) { return p.weight * (p.sd * p.sd + (p.mean - mean) * (p.mean - mean)); };
-    *nearest = {weight, mean, std::sqrt((second(*nearest) + second(last)) / weight)};
+  if (parts_.size() <= most) {
+    return;
   }
+  std::stable_sort(parts_.begin(), parts_.end(), [](const Part& a, const Part& b) { return a.weight > b.weight; });
+  const auto stays = parts_.begin() + static_cast<std::ptrdiff_t>(most);
+  for (auto light = stays; light != parts_.end(); ++light) {
+    const auto apart = [&](const Part& p) { return std::abs(p.mean - light->mean) / (p.sd + light->sd); };
+    const auto nearest =
+        std::min_element(parts_.begin(), stays, [&](const Part& a, const Part& b) { return apart(a) < apart(b); });
+    const double weight = nearest->weight + light->weight;
+    const double mean = (nearest->weight * nearest->mean + light->weight * light->mean) / weight;
+    const auto second = [&](const Part& p) { return p.weight * (p.sd * p.sd + (p.mean - mean) * (p.mean - mean)); };
+    *nearest = {weight, mean, std::sqrt((second(*nearest) + second(*light)) / weight)};
+  }
+  parts_.erase(stays, parts_.end());
 }
 
 }  // namespace ohmtrail::diagnose::inference

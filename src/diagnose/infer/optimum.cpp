@@ -180,7 +180,8 @@ Optimum optimise_linear(const Model& model, const Linearisation& near, const Hyp
   double cost = problem.cost(x);
   for (int k = 0; k < most_linear_steps; ++k) {
     const Step step = step_from(problem, x, false);
-    if (advance(problem, step.x, x, cost) < 3e-3) {
+    const double before = cost;
+    if (advance(problem, step.x, x, cost) < 3e-3 || before - cost < 1e-3) {
       break;
     }
   }

@@ -157,23 +157,51 @@ Tilted Screen::tilt_sound_anyway(int coordinate, const Cavity& cavity) const {
   return out;
 }
 
-std::vector<Move> Screen::moves(const Belief& belief) const {
+bool Screen::can_change(int coordinate) const {
+  return is_error(coordinate) || model_.parameters[static_cast<std::size_t>(parameter(coordinate))].fault.has_value();
+}
+
+bool Screen::in_its_other_state(const Hypothesis& hypothesis, int coordinate) const {
+  return is_error(coordinate) ? hypothesis.is_wrong(coordinate) : hypothesis.is_faulty(parameter(coordinate));
+}
+
+Move Screen::move_at(const Belief& belief, int coordinate, const Cavity& cavity) const {
+  Move move;
+  move.coordinate = coordinate;
+  move.cavity = cavity;
+  move.other_state = in_its_other_state(belief.hypothesis, coordinate);
+  move.present = tilt_as(belief.hypothesis, coordinate, cavity);
+  move.changed = tilt_as(hypothesis_after(belief.hypothesis, coordinate), coordinate, cavity);
+  if (!is_error(coordinate) && move.other_state && move.changed.log_integral < -8) {
+    move.changed = tilt_sound_anyway(coordinate, cavity);
+  }
+  move.log_ratio =
+      log_prior_change(belief.hypothesis, coordinate) + move.changed.log_integral - move.present.log_integral;
+  return move;
+}
+
+namespace {
+
+// The same to within a hundredth of a standard deviation.
+bool nearly_equal(const Cavity& a, const Cavity& b) {
+  const double ratio = a.precision > 0 ? b.precision / a.precision : (b.precision > 0 ? 0 : 1);
+  return std::abs(ratio - 1) < 0.01 && std::abs(a.at - b.at) * std::sqrt(a.precision) < 0.01;
+}
+
+}  // namespace
+
+std::vector<Move> Screen::moves(const Belief& belief, const std::vector<Move>* alike) const {
   std::vector<Move> out;
+  out.reserve(static_cast<std::size_t>(belief.mean.size()));
   for (int k = 0; k < static_cast<int>(belief.mean.size()); ++k) {
-    if (!is_error(k) && !model_.parameters[static_cast<std::size_t>(parameter(k))].fault) {
+    if (!can_change(k)) {
       continue;
     }
-    Move move;
-    move.coordinate = k;
-    move.cavity = cavity(belief, k);
-    move.present = tilt_as(belief.hypothesis, k, move.cavity);
-    move.changed = tilt_as(hypothesis_after(belief.hypothesis, k), k, move.cavity);
-    if (!is_error(k) && belief.hypothesis.is_faulty(parameter(k)) && move.changed.log_integral < -8) {
-      move.changed = tilt_sound_anyway(k, move.cavity);
-    }
-    move.log_ratio =
-        log_prior_change(belief.hypothesis, k) + move.changed.log_integral - move.present.log_integral;
-    out.push_back(std::move(move));
+    const Cavity here = cavity(belief, k);
+    const Move* other = alike != nullptr ? &(*alike)[out.size()] : nullptr;
+    const bool same = other != nullptr && other->other_state == in_its_other_state(belief.hypothesis, k) &&
+                      nearly_equal(other->cavity, here);
+    out.push_back(same ? *other : move_at(belief, k, here));
   }
   return out;
 }

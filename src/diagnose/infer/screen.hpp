@@ -28,6 +28,7 @@ struct Belief {
 /// One coordinate put into its other state.
 struct Move {
   int coordinate = 0;
+  bool other_state = false;  ///< it is faulty or wrong now
   double log_ratio = 0;  ///< ln of the odds of the changed hypothesis against the present one
   Cavity cavity;         ///< of the coordinate's value
   Tilted present, changed;
@@ -39,8 +40,9 @@ class Screen {
   Screen(const Model& model, const Optimum& optimum);
 
   [[nodiscard]] Belief root() const;
-  /// Every coordinate that has another state.
-  [[nodiscard]] std::vector<Move> moves(const Belief& belief) const;
+  /// Every coordinate that has another state. `alike`, the moves of another belief of this screen, is copied from where
+  /// the readings say the same of a coordinate in the same state.
+  [[nodiscard]] std::vector<Move> moves(const Belief& belief, const std::vector<Move>* alike = nullptr) const;
   [[nodiscard]] Belief after(const Belief& belief, const Move& move) const;
   [[nodiscard]] Hypothesis hypothesis_after(const Hypothesis& hypothesis, int coordinate) const;
   /// A start for an optimisation: x of all unknowns.
@@ -64,6 +66,9 @@ class Screen {
 
  private:
   [[nodiscard]] double evidence() const;
+  [[nodiscard]] Move move_at(const Belief& belief, int coordinate, const Cavity& cavity) const;
+  [[nodiscard]] bool can_change(int coordinate) const;
+  [[nodiscard]] bool in_its_other_state(const Hypothesis& hypothesis, int coordinate) const;
   [[nodiscard]] Tilted tilt_sound_anyway(int coordinate, const Cavity& cavity) const;
   [[nodiscard]] double correction(const Belief& belief, int coordinate) const;
   [[nodiscard]] double log_prior_change(const Hypothesis& hypothesis, int coordinate) const;
