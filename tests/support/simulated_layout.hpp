@@ -14,7 +14,7 @@ enum class LoadKind { current, power, mixed };
 struct LayoutOptions {
   Shape shape = Shape::tree;
   LoadKind loads = LoadKind::current;
-  int elements = 40;             ///< about so many wires, terminations, joints, switches and fuses
+  int elements = 40;               ///< about so many wires, terminations, joints, switches and fuses
   bool sound_from_tables = false;  ///< otherwise each thing's `sound` is given
 };
 
@@ -124,7 +124,8 @@ class LayoutBuilder {
   void add_branch(int k) {
     const std::string stem = name("branch", k);
     std::string at = "panel+";
-    const int goal = made_ + std::max(7, (options_.elements - made_) / (options_.shape == Shape::tree ? 2 : 1));
+    const int goal =
+        made_ + std::max(7, (options_.elements - made_) / (options_.shape == Shape::tree ? 2 : 1));
     for (int piece = 0; made_ + 6 < goal && made_ + 6 < options_.elements; ++piece) {
       const std::string next = stem + "-" + std::to_string(piece);
       if (piece % 3 == 1) {

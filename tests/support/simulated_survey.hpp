@@ -13,25 +13,26 @@
 #include "ohmtrail/trade/meter.hpp"
 #include "support/simulated_layout.hpp"
 
-/// A survey of an invented system: true values drawn from the priors of the design, faults planted, readings noisy and
-/// rounded like those of a hand meter. The priors are stated again here on purpose: the code under test has its own.
+/// A survey of an invented system: true values drawn from the priors of the design, faults planted, readings
+/// noisy and rounded like those of a hand meter. The priors are stated again here on purpose: the code under
+/// test has its own.
 namespace ohmtrail::test {
 
 enum class Readings { every_element, every_third_point, loads_only };
 
 struct SurveyOptions {
   LayoutOptions layout;
-  int faults = 1;               ///< planted, each with at least 30 mV of extra drop
+  int faults = 1;  ///< planted, each with at least 30 mV of extra drop
   bool battery_may_fail = true;
   Readings readings = Readings::every_element;
-  double blunders = 0;          ///< share of readings that are wrong by at least 8 standard deviations
-  double drop = 0.030;          ///< V, least extra drop of a planted fault
+  double blunders = 0;  ///< share of readings that are wrong by at least 8 standard deviations
+  double drop = 0.030;  ///< V, least extra drop of a planted fault
 };
 
 struct Truth {
   std::map<std::string, double> resistance;  ///< passive elements and batteries
   std::vector<std::string> planted;
-  std::set<std::size_t> blunders;            ///< indices of readings
+  std::set<std::size_t> blunders;  ///< indices of readings
 };
 
 struct SimulatedSurvey {
@@ -59,15 +60,16 @@ class Simulation {
 
   static bool passive(const network::Element& e) {
     using network::Role;
-    return e.role == Role::wire || e.role == Role::termination || e.role == Role::joint || e.role == Role::switchgear ||
-           e.role == Role::fuse;
+    return e.role == Role::wire || e.role == Role::termination || e.role == Role::joint ||
+           e.role == Role::switchgear || e.role == Role::fuse;
   }
 
   static Prior prior_of(const network::Element& e) {
     using network::Role;
     const bool table = e.sound_from_table;
     if (e.role == Role::wire) return {0.08, std::log(2.0), 0.6, 0.01};
-    if (e.role == Role::switchgear || e.role == Role::fuse) return {table ? 0.5 : 0.35, std::log(6.0), 1.0, 0.02};
+    if (e.role == Role::switchgear || e.role == Role::fuse)
+      return {table ? 0.5 : 0.35, std::log(6.0), 1.0, 0.02};
     if (e.role == Role::battery) return {0.2, std::log(2.5), 0.6, 0.15};
     return {0.35, std::log(table ? 40.0 : 12.0), table ? 1.5 : 1.2, 0.03};
   }
@@ -143,7 +145,8 @@ class Simulation {
       const auto k = static_cast<std::size_t>(*loaded_.element(id));
       const auto& e = loaded_.elements[k];
       // A battery within the scatter of sound ones is no faulty battery.
-      const double usual = e.role == network::Role::battery ? sound_of(e) * std::exp(2 * prior_of(e).sd) : sound_of(e);
+      const double usual =
+          e.role == network::Role::battery ? sound_of(e) * std::exp(2 * prior_of(e).sd) : sound_of(e);
       const double excess = truth_.resistance.at(id) - usual;
       if (excess * std::abs(loaded_solution_.current[k]) < options_.drop) return false;
     }
@@ -153,7 +156,8 @@ class Simulation {
   // Wires have warmed up: what a reading can tell is their resistance at that temperature.
   void take_working_resistances() {
     for (std::size_t k = 0; k < loaded_.elements.size(); ++k) {
-      if (passive(loaded_.elements[k])) truth_.resistance[loaded_.elements[k].id] = loaded_solution_.resistance[k];
+      if (passive(loaded_.elements[k]))
+        truth_.resistance[loaded_.elements[k].id] = loaded_solution_.resistance[k];
     }
   }
 
@@ -162,7 +166,8 @@ class Simulation {
     for (std::size_t k = 0; k < network.elements.size(); ++k) {
       const auto& e = network.elements[k];
       auto& branch = circuit.branches[k];
-      if (const auto r = truth_.resistance.find(e.id); r != truth_.resistance.end()) branch.resistance = r->second;
+      if (const auto r = truth_.resistance.find(e.id); r != truth_.resistance.end())
+        branch.resistance = r->second;
       if (const auto v = emf_.find(e.id); v != emf_.end()) branch.size = v->second;
       if (const auto s = load_.find(e.id); s != load_.end()) {
         (branch.law == solve::Law::resistor ? branch.resistance : branch.size) *= s->second;
@@ -183,7 +188,8 @@ class Simulation {
     }
     clamp("feed");
     if (options_.layout.shape == Shape::two_banks) clamp("plus0");
-    if (options_.layout.shape == Shape::ring && options_.readings == Readings::every_element) clamp("ring-out");
+    if (options_.layout.shape == Shape::ring && options_.readings == Readings::every_element)
+      clamp("ring-out");
     for (std::size_t k = 1; k < system_.loads.size(); ++k) clamp("branch" + std::to_string(k) + "-last");
     for (const auto& load : system_.loads) volts(load.plus, load.minus, true);
     if (options_.readings == Readings::every_element) read_elements();
@@ -203,18 +209,25 @@ class Simulation {
   void volts(const std::string& red, const std::string& black, bool under_load) {
     const auto& network = under_load ? loaded_ : rest_;
     const auto& solution = under_load ? loaded_solution_ : rest_solution_;
-    const auto at = [&](const std::string& p) { return solution.voltage[static_cast<std::size_t>(*network.point(p))]; };
+    const auto at = [&](const std::string& p) {
+      return solution.voltage[static_cast<std::size_t>(*network.point(p))];
+    };
     const double truth = at(red) - at(black);
     const double noisy = truth * (1 + gain_volts_) + 2e-4 / 1.96 * random_.normal();
-    add({netlist::VoltsReading{units::Voltage{rounded(noisy, 1e-4)}, red, black}, under_load ? "under load" : "at rest",
-         "hand", {}, {}, {}},
+    add({netlist::VoltsReading{units::Voltage{rounded(noisy, 1e-4)}, red, black},
+         under_load ? "under load" : "at rest",
+         "hand",
+         {},
+         {},
+         {}},
         std::hypot(2e-4 / 1.96, 0.005 / 1.96 * truth));
   }
 
   void clamp(const std::string& run) {
     const auto k = static_cast<std::size_t>(*loaded_.element(run));
     const double truth = loaded_solution_.current[k];
-    const double noisy = truth * (1 + gain_amps_) + zero_amps_ + 0.5 / 1.96 * std::sqrt(0.5) * random_.normal();
+    const double noisy =
+        truth * (1 + gain_amps_) + zero_amps_ + 0.5 / 1.96 * std::sqrt(0.5) * random_.normal();
     add({netlist::AmpsReading{units::Current{rounded(noisy, 0.1)}, run}, "under load", "hand", {}, {}, {}},
         std::hypot(0.5 / 1.96, 0.02 / 1.96 * truth));
   }
@@ -228,7 +241,9 @@ class Simulation {
   void read_elements() {
     for (std::size_t k = 0; k < loaded_.elements.size(); ++k) {
       const auto& e = loaded_.elements[k];
-      if (passive(e)) volts(loaded_.points[static_cast<std::size_t>(e.from)], loaded_.points[static_cast<std::size_t>(e.to)], true);
+      if (passive(e))
+        volts(loaded_.points[static_cast<std::size_t>(e.from)],
+              loaded_.points[static_cast<std::size_t>(e.to)], true);
     }
   }
 
@@ -278,6 +293,8 @@ class Simulation {
   double gain_volts_ = 0, gain_volts_large_ = 0, gain_amps_ = 0, zero_amps_ = 0;
 };
 
-inline SimulatedSurvey simulate(std::uint64_t seed, const SurveyOptions& options) { return Simulation(seed, options).run(); }
+inline SimulatedSurvey simulate(std::uint64_t seed, const SurveyOptions& options) {
+  return Simulation(seed, options).run();
+}
 
 }  // namespace ohmtrail::test

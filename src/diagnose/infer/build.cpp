@@ -112,7 +112,8 @@ class Builder {
     if (law.law == solve::Law::open) {
       return;
     }
-    if (const auto found = survey_.element_parameter.find(element.id); found != survey_.element_parameter.end()) {
+    if (const auto found = survey_.element_parameter.find(element.id);
+        found != survey_.element_parameter.end()) {
       out.placements.push_back({found->second, branch, false});
     }
     if (const auto found = survey_.emf_parameter.find(element.id); found != survey_.emf_parameter.end()) {
@@ -126,7 +127,8 @@ class Builder {
     }
   }
 
-  void place_load(const network::Element& element, const solve::Branch& law, int branch, int in_case, CaseCircuit& out) {
+  void place_load(const network::Element& element, const solve::Branch& law, int branch, int in_case,
+                  CaseCircuit& out) {
     const bool resistive = law.law == solve::Law::resistor;
     const double size = resistive ? law.resistance : law.size;
     if (size <= 0) {
@@ -148,6 +150,8 @@ class Builder {
 
 }  // namespace
 
-Survey build_survey(const netlist::System& system) { return Builder(system).build(); }
+Survey build_survey(const netlist::System& system) {
+  return Builder(system).build();
+}
 
 }  // namespace ohmtrail::diagnose::inference

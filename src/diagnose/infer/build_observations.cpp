@@ -62,7 +62,8 @@ class ObservationBuilder {
       const double root = std::sqrt(*time - *std::prev(time));
       for (const auto& [id, emf] : survey_.emf_parameter) {
         const double volts = model().parameters[static_cast<std::size_t>(emf)].centre;
-        drifts_.emplace_back(*time, add_unknown(Kind::drift, id, drift_sd_per_root_minute * root * volts, emf));
+        drifts_.emplace_back(*time,
+                             add_unknown(Kind::drift, id, drift_sd_per_root_minute * root * volts, emf));
       }
     }
   }
@@ -175,14 +176,16 @@ class ObservationBuilder {
   void add_given_resistances() {
     for (const network::Element& element : survey_.networks.front().elements) {
       const auto known = survey_.element_parameter.find(element.id);
-      if (!element.as_found_given || known == survey_.element_parameter.end() || element.role == network::Role::battery) {
+      if (!element.as_found_given || known == survey_.element_parameter.end() ||
+          element.role == network::Role::battery) {
         continue;
       }
       Observation out;
       out.sight = Sight::resistance;
       out.parameter = known->second;
       out.measured = element.resistance.si();
-      out.sigma = std::max(trade::usual_accuracy(element.resistance).bound(out.measured) / bound_over_sd, 1e-9);
+      out.sigma =
+          std::max(trade::usual_accuracy(element.resistance).bound(out.measured) / bound_over_sd, 1e-9);
       model().observations.push_back(std::move(out));
     }
   }
@@ -210,6 +213,8 @@ class ObservationBuilder {
 
 }  // namespace
 
-void add_observations(const netlist::System& system, Survey& survey) { ObservationBuilder(system, survey).build(); }
+void add_observations(const netlist::System& system, Survey& survey) {
+  ObservationBuilder(system, survey).build();
+}
 
 }  // namespace ohmtrail::diagnose::inference

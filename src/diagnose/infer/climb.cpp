@@ -25,7 +25,8 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
       order.emplace_back(-weighed.log_weight, &hypothesis);
     }
   }
-  std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first < b.first; });
+  std::stable_sort(order.begin(), order.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
   order.resize(std::min<std::size_t>(order.size(), tries));
   for (const auto& [weight, hypothesis] : order) {
     const Weighed& weighed = around.weighed.at(*hypothesis);

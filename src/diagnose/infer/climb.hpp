@@ -6,8 +6,8 @@
 
 namespace ohmtrail::diagnose::inference {
 
-/// The most probable hypothesis that single moves lead to from "all sound", at its optimum through the real network.
-/// With `faults` false: that of "all sound, all right". Empty where no start has a solution.
+/// The most probable hypothesis that single moves lead to from "all sound", at its optimum through the real
+/// network. With `faults` false: that of "all sound, all right". Empty where no start has a solution.
 [[nodiscard]] std::optional<Optimum> climb(Forward& forward, bool faults);
 
 /// A linearisation at the centre of the priors, with the loads made smaller where the rated ones collapse it.

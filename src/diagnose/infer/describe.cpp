@@ -23,9 +23,13 @@ Range range_of(const Parameter& unknown, const Mixture& marginal, double factor)
 }
 
 // To a millionth: what is beyond that is no knowledge, and equal probabilities must compare equal.
-double probability(double share) { return std::round(std::clamp(share, 0.0, 1.0) * 1e6) / 1e6; }
+double probability(double share) {
+  return std::round(std::clamp(share, 0.0, 1.0) * 1e6) / 1e6;
+}
 
-std::size_t slot(int index) { return static_cast<std::size_t>(index); }
+std::size_t slot(int index) {
+  return static_cast<std::size_t>(index);
+}
 
 }  // namespace
 
@@ -39,7 +43,8 @@ std::vector<double> display_factors(const Survey& survey, const Optimum& best) {
     }
     for (const Placement& placement : survey.model.cases[k].placements) {
       const auto branch = slot(placement.branch), p = slot(placement.parameter);
-      const double used = forward.solution(k).resistance[branch], current = std::abs(forward.solution(k).current[branch]);
+      const double used = forward.solution(k).resistance[branch],
+                   current = std::abs(forward.solution(k).current[branch]);
       const bool heats = survey.model.cases[k].circuit.branches[branch].heating.alpha > 0;
       if (!placement.on_size && heats && std::isfinite(used) && current > heaviest[p]) {
         heaviest[p] = current;
@@ -115,7 +120,8 @@ std::vector<InferredLoad> describe_loads(const Posterior& posterior) {
     const Parameter& unknown = posterior.model().parameters[p];
     if (unknown.kind == Kind::load) {
       const Range range = range_of(unknown, posterior.marginal[p], 1 / unknown.centre);
-      out.push_back({unknown.id, posterior.model().cases[slot(unknown.in_case)].name, range.median, range.low, range.high});
+      out.push_back({unknown.id, posterior.model().cases[slot(unknown.in_case)].name, range.median, range.low,
+                     range.high});
     }
   }
   return out;
@@ -150,7 +156,8 @@ Fit describe_fit(const Posterior& posterior) {
   const Optimum& best = posterior.components.front().optimum;
   Fit fit{best.fit.chi_square, best.counted, 1};
   if (best.counted > 0) {
-    fit.p_value = boost::math::cdf(boost::math::complement(boost::math::chi_squared(best.counted), fit.chi_square));
+    fit.p_value =
+        boost::math::cdf(boost::math::complement(boost::math::chi_squared(best.counted), fit.chi_square));
   }
   return fit;
 }

@@ -12,9 +12,11 @@ namespace ohmtrail::diagnose::inference {
 [[nodiscard]] Fit describe_fit(const Posterior& posterior);
 
 /// Readings against the most probable explanation; slips are not looked for here.
-[[nodiscard]] std::vector<InferredReading> describe_readings(const netlist::System& system, const Posterior& posterior);
+[[nodiscard]] std::vector<InferredReading> describe_readings(const netlist::System& system,
+                                                             const Posterior& posterior);
 
-/// Resistance at the temperature of the case with most current over the unknown's value (at 20 °C for wires that heat), per unknown.
+/// Resistance at the temperature of the case with most current over the unknown's value (at 20 °C for wires
+/// that heat), per unknown.
 [[nodiscard]] std::vector<double> display_factors(const Survey& survey, const Optimum& best);
 
 }  // namespace ohmtrail::diagnose::inference

@@ -8,8 +8,8 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-// Below this share of a blunder shows up in its residual, and no test can find it (common practice in the adjustment
-// of surveys, where controlled observations start at a redundancy of 0.1).
+// Below this share of a blunder shows up in its residual, and no test can find it (common practice in the
+// adjustment of surveys, where controlled observations start at a redundancy of 0.1).
 constexpr double critical_redundancy = 0.1;
 constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 

@@ -8,7 +8,8 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-constexpr double out_of_reach = 14;  // ln of the ratio to the heaviest beyond which a hypothesis is not looked at
+constexpr double out_of_reach =
+    14;  // ln of the ratio to the heaviest beyond which a hypothesis is not looked at
 
 // A hypothesis that was met as a move but not yet expanded.
 struct Waiting {
@@ -57,7 +58,8 @@ class Search {
     top_ = std::max(top_, belief.log_weight);
     out_.expanded.push_back({std::move(belief), {}});
     Expanded& here = out_.expanded.back();
-    here.moves = screen_.moves(here.belief, out_.expanded.size() > 1 ? &out_.expanded.front().moves : nullptr);
+    here.moves =
+        screen_.moves(here.belief, out_.expanded.size() > 1 ? &out_.expanded.front().moves : nullptr);
     for (const Move& move : here.moves) {
       const double there = here.belief.log_weight + move.log_ratio;
       if (there < top_ - out_of_reach || there > start_ + limits_.surprise) {
@@ -90,14 +92,15 @@ class Search {
     }
   }
 
-  // Every core move of every expanded hypothesis gets its weight. What lies two steps away from all of them was never
-  // weighed; it is estimated from how much one step adds.
+  // Every core move of every expanded hypothesis gets its weight. What lies two steps away from all of them
+  // was never weighed; it is estimated from how much one step adds.
   void complete() {
     double frontier = 0, growth = 0, total = 0;
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
       if (within_reach(k)) {
         note(out_.expanded[k].belief.hypothesis,
-             {out_.expanded[k].belief.log_weight + log_bystanders(screen_, out_.expanded[k], out_.core), k, -1});
+             {out_.expanded[k].belief.log_weight + log_bystanders(screen_, out_.expanded[k], out_.core), k,
+              -1});
       }
     }
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
@@ -110,13 +113,14 @@ class Search {
     out_.left_out = frontier * std::min(1.0, growth) / total;
   }
 
-  // From a hypothesis that explains nothing everything looks faulty: it only served to look behind a fault, and what
-  // it led to stands on its own.
+  // From a hypothesis that explains nothing everything looks faulty: it only served to look behind a fault,
+  // and what it led to stands on its own.
   [[nodiscard]] bool within_reach(std::size_t k) const {
     return k == 0 || out_.expanded[k].belief.log_weight > top_ - out_of_reach;
   }
 
-  // Returns how much all steps from here add, as a share of what is here; steps that raise the weight do not count.
+  // Returns how much all steps from here add, as a share of what is here; steps that raise the weight do not
+  // count.
   double note_moves(std::size_t k) {
     const Expanded& e = out_.expanded[k];
     const double bystanders = log_bystanders(screen_, e, out_.core);
@@ -164,7 +168,8 @@ bool contains(const Hypothesis& set, const Screen& screen, int coordinate) {
 double log_bystanders(const Screen& screen, const Expanded& expanded, const Hypothesis& core) {
   double sum = 0;
   for (const Move& move : expanded.moves) {
-    if (!contains(core, screen, move.coordinate) && !contains(expanded.belief.hypothesis, screen, move.coordinate)) {
+    if (!contains(core, screen, move.coordinate) &&
+        !contains(expanded.belief.hypothesis, screen, move.coordinate)) {
       sum += std::log1p(std::exp(move.log_ratio));
     }
   }

@@ -6,14 +6,19 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-Eigen::Index at(int index) { return static_cast<Eigen::Index>(index); }
+Eigen::Index at(int index) {
+  return static_cast<Eigen::Index>(index);
+}
 
-std::size_t slot(int index) { return static_cast<std::size_t>(index); }
+std::size_t slot(int index) {
+  return static_cast<std::size_t>(index);
+}
 
 // T = ambient + rise (i / rated)²
 double wire_temperature(const solve::Heating& heating, double current) {
-  return heating.rated > 0 ? heating.ambient + heating.rise * (current / heating.rated) * (current / heating.rated)
-                           : heating.ambient;
+  return heating.rated > 0
+             ? heating.ambient + heating.rise * (current / heating.rated) * (current / heating.rated)
+             : heating.ambient;
 }
 
 double wire_temperature_by_current(const solve::Heating& heating, double current) {
@@ -116,7 +121,8 @@ std::optional<Eigen::VectorXd> Forward::predict(const Eigen::VectorXd& value) {
 }
 
 // The meter's own columns, the gain on all others, and the drift columns, which copy those of their battery.
-void Forward::fill_row(Eigen::Index row, double raw, const Eigen::VectorXd& value, Eigen::MatrixXd& by_value) const {
+void Forward::fill_row(Eigen::Index row, double raw, const Eigen::VectorXd& value,
+                       Eigen::MatrixXd& by_value) const {
   const Observation& observation = model_.observations[static_cast<std::size_t>(row)];
   if (observation.gain >= 0) {
     by_value.row(row) *= 1 + value[at(observation.gain)];

@@ -15,21 +15,22 @@ struct Linearisation {
   Eigen::MatrixXd by_value;   ///< m × n: derivatives
 };
 
-/// Predicts the observations by solving every case of a model; derivatives by one back-substitution a reading.
-/// Holds on to the model, which must outlive it.
+/// Predicts the observations by solving every case of a model; derivatives by one back-substitution a
+/// reading. Holds on to the model, which must outlive it.
 class Forward {
  public:
   explicit Forward(const Model& model);
 
   [[nodiscard]] const Model& model() const { return model_; }
 
-  /// Predictions at these values; empty where a case has no solution. Battery drift, a small correction, enters with
-  /// the derivatives of the last linearisation.
+  /// Predictions at these values; empty where a case has no solution. Battery drift, a small correction,
+  /// enters with the derivatives of the last linearisation.
   [[nodiscard]] std::optional<Eigen::VectorXd> predict(const Eigen::VectorXd& value);
 
   [[nodiscard]] std::optional<Linearisation> linearise(const Eigen::VectorXd& value);
 
-  /// Solves one case at these values and gives its solver for further derivatives; null where it has no solution.
+  /// Solves one case at these values and gives its solver for further derivatives; null where it has no
+  /// solution.
   [[nodiscard]] const solve::Solver* solved_case(std::size_t in_case, const Eigen::VectorXd& value);
   [[nodiscard]] const solve::Solution& solution(std::size_t in_case) const { return solutions_[in_case]; }
 
@@ -40,7 +41,8 @@ class Forward {
   [[nodiscard]] bool solve_all(const Eigen::VectorXd& value);
   [[nodiscard]] double raw(const Observation& observation, const Eigen::VectorXd& value) const;
   [[nodiscard]] Eigen::VectorXd raw_gradient(const Observation& observation) const;
-  [[nodiscard]] double with_meter(const Observation& observation, double raw, const Eigen::VectorXd& value) const;
+  [[nodiscard]] double with_meter(const Observation& observation, double raw,
+                                  const Eigen::VectorXd& value) const;
   void fill_row(Eigen::Index row, double raw, const Eigen::VectorXd& value, Eigen::MatrixXd& by_value) const;
 
   const Model& model_;

@@ -9,7 +9,8 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-// Singular values of unit columns below this share of the largest: what is left of them is rounding of the solver.
+// Singular values of unit columns below this share of the largest: what is left of them is rounding of the
+// solver.
 constexpr double rank_tolerance = 1e-7;
 // Entries of the null space's projector below this do not tie two columns together.
 constexpr double tie_tolerance = 1e-5;
@@ -36,7 +37,8 @@ UnitColumns unit_columns(const Eigen::MatrixXd& jacobian) {
 
 // I − V Vᵀ over the right singular vectors that the readings determine.
 Eigen::MatrixXd null_projector(const Eigen::MatrixXd& matrix) {
-  const Eigen::JacobiSVD<Eigen::MatrixXd, Eigen::FullPivHouseholderQRPreconditioner> svd(matrix, Eigen::ComputeFullV);
+  const Eigen::JacobiSVD<Eigen::MatrixXd, Eigen::FullPivHouseholderQRPreconditioner> svd(matrix,
+                                                                                         Eigen::ComputeFullV);
   Eigen::MatrixXd projector = Eigen::MatrixXd::Identity(matrix.cols(), matrix.cols());
   for (Eigen::Index k = 0; k < svd.singularValues().size(); ++k) {
     if (svd.singularValues()[k] > rank_tolerance * svd.singularValues()[0]) {
@@ -48,7 +50,8 @@ Eigen::MatrixXd null_projector(const Eigen::MatrixXd& matrix) {
 
 int root_of(std::vector<int>& parent, int k) {
   while (parent[static_cast<std::size_t>(k)] != k) {
-    k = parent[static_cast<std::size_t>(k)] = parent[static_cast<std::size_t>(parent[static_cast<std::size_t>(k)])];
+    k = parent[static_cast<std::size_t>(k)] =
+        parent[static_cast<std::size_t>(parent[static_cast<std::size_t>(k)])];
   }
   return k;
 }
@@ -59,7 +62,8 @@ std::vector<std::vector<int>> connected(const Eigen::MatrixXd& projector) {
   for (Eigen::Index i = 0; i < projector.cols(); ++i) {
     for (Eigen::Index j = i + 1; j < projector.cols(); ++j) {
       if (std::abs(projector(i, j)) > tie_tolerance) {
-        parent[static_cast<std::size_t>(root_of(parent, static_cast<int>(j)))] = root_of(parent, static_cast<int>(i));
+        parent[static_cast<std::size_t>(root_of(parent, static_cast<int>(j)))] =
+            root_of(parent, static_cast<int>(i));
       }
     }
   }
@@ -127,7 +131,8 @@ void describe_sum(const Posterior& posterior, const std::vector<int>& members, U
 double any_faulty(const Posterior& posterior, const std::vector<int>& members) {
   double explained = 0, nothing = 1;
   for (const Posterior::Alternative& alternative : posterior.alternatives) {
-    const bool has = std::any_of(members.begin(), members.end(), [&](int p) { return alternative.hypothesis.is_faulty(p); });
+    const bool has = std::any_of(members.begin(), members.end(),
+                                 [&](int p) { return alternative.hypothesis.is_faulty(p); });
     explained += has ? alternative.share : 0;
   }
   for (const int p : members) {
@@ -138,7 +143,8 @@ double any_faulty(const Posterior& posterior, const std::vector<int>& members) {
 }
 
 // Inner points of the group: where one member ends and the next begins.
-void describe_separation(const Posterior& posterior, const std::vector<int>& members, UnresolvedGroup& group) {
+void describe_separation(const Posterior& posterior, const std::vector<int>& members,
+                         UnresolvedGroup& group) {
   const network::Network& network = posterior.survey.networks.front();
   for (const int p : members) {
     const auto element = network.element(posterior.model().parameters[static_cast<std::size_t>(p)].id);

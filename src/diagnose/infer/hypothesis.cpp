@@ -17,11 +17,17 @@ std::vector<int> toggled(std::vector<int> members, int which) {
 
 }  // namespace
 
-bool Hypothesis::is_faulty(int parameter) const { return std::binary_search(faulty.begin(), faulty.end(), parameter); }
+bool Hypothesis::is_faulty(int parameter) const {
+  return std::binary_search(faulty.begin(), faulty.end(), parameter);
+}
 
-bool Hypothesis::is_wrong(int observation) const { return std::binary_search(wrong.begin(), wrong.end(), observation); }
+bool Hypothesis::is_wrong(int observation) const {
+  return std::binary_search(wrong.begin(), wrong.end(), observation);
+}
 
-Hypothesis Hypothesis::with_toggled_parameter(int parameter) const { return {toggled(faulty, parameter), wrong}; }
+Hypothesis Hypothesis::with_toggled_parameter(int parameter) const {
+  return {toggled(faulty, parameter), wrong};
+}
 
 Hypothesis Hypothesis::with_toggled_observation(int observation) const {
   return {faulty, toggled(wrong, observation)};

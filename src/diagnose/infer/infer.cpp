@@ -16,7 +16,8 @@ struct Suspect {
   std::string id;
 };
 
-// Every element and battery by falling fault probability; of equal ones the one with more excess resistance first.
+// Every element and battery by falling fault probability; of equal ones the one with more excess resistance
+// first.
 std::vector<std::string> suspects_of(const InferResult& result) {
   std::vector<Suspect> order;
   for (const InferredElement& element : result.elements) {
@@ -41,10 +42,12 @@ std::vector<std::string> suspects_of(const InferResult& result) {
 tl::expected<InferResult, InferFailure> infer(const netlist::System& system, const InferOptions& options) {
   const auto posterior = inference::find_posterior(inference::build_survey(system), options);
   if (!posterior) {
-    return tl::unexpected(InferFailure{"no network with loads and resistances near those of the file has a solution",
-                                       "solve it first; check the sizes of the loads and the readings"});
+    return tl::unexpected(
+        InferFailure{"no network with loads and resistances near those of the file has a solution",
+                     "solve it first; check the sizes of the loads and the readings"});
   }
-  posterior->survey.display_factor = inference::display_factors(posterior->survey, posterior->components.front().optimum);
+  posterior->survey.display_factor =
+      inference::display_factors(posterior->survey, posterior->components.front().optimum);
   InferResult out;
   out.elements = inference::describe_elements(*posterior);
   out.batteries = inference::describe_batteries(*posterior);

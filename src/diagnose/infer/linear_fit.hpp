@@ -3,9 +3,10 @@
 
 /// Linear-Gaussian estimation in the space of the readings.
 ///
-/// Unknowns z ~ N(0, I) and errors e ~ N(0, I) meet A z + e = r. The most probable (e, z) is the shortest vector that
-/// solves [I A](e, z) = r; with the thin factorisation [I Aᵀ]ᵀ = Q R it is Q R⁻ᵀ r, its covariance is I − Q Qᵀ, and
-/// r ~ N(0, RᵀR). Neither A Aᵀ nor Aᵀ A is ever formed, so a condition number is never squared.
+/// Unknowns z ~ N(0, I) and errors e ~ N(0, I) meet A z + e = r. The most probable (e, z) is the shortest
+/// vector that solves [I A](e, z) = r; with the thin factorisation [I Aᵀ]ᵀ = Q R it is Q R⁻ᵀ r, its
+/// covariance is I − Q Qᵀ, and r ~ N(0, RᵀR). Neither A Aᵀ nor Aᵀ A is ever formed, so a condition number is
+/// never squared.
 namespace ohmtrail::diagnose::inference {
 
 struct LinearFit {
@@ -16,6 +17,7 @@ struct LinearFit {
 };
 
 /// `sensitivity` is A, m × n, scaled to unit errors and unit priors; `target` is r, m.
-[[nodiscard]] LinearFit fit_linear(const Eigen::MatrixXd& sensitivity, const Eigen::VectorXd& target, bool with_basis);
+[[nodiscard]] LinearFit fit_linear(const Eigen::MatrixXd& sensitivity, const Eigen::VectorXd& target,
+                                   bool with_basis);
 
 }  // namespace ohmtrail::diagnose::inference

@@ -57,7 +57,8 @@ double Mixture::quantile(double share) const {
   double below = -share, above = 1 - share;
   for (int k = 0; k < 60 && high - low > 1e-7 * (1 + std::abs(low) + std::abs(high)); ++k) {
     const bool halve = k % 3 == 2;
-    const double x = halve ? 0.5 * (low + high) : std::clamp(low - below * (high - low) / (above - below), low, high);
+    const double x =
+        halve ? 0.5 * (low + high) : std::clamp(low - below * (high - low) / (above - below), low, high);
     const double here = cumulative(x) - share;
     if (std::abs(here) < 1e-6) {
       return x;
@@ -73,15 +74,18 @@ void Mixture::condense(std::size_t most) {
   if (parts_.size() <= most) {
     return;
   }
-  std::stable_sort(parts_.begin(), parts_.end(), [](const Part& a, const Part& b) { return a.weight > b.weight; });
+  std::stable_sort(parts_.begin(), parts_.end(),
+                   [](const Part& a, const Part& b) { return a.weight > b.weight; });
   const auto stays = parts_.begin() + static_cast<std::ptrdiff_t>(most);
   for (auto light = stays; light != parts_.end(); ++light) {
     const auto apart = [&](const Part& p) { return std::abs(p.mean - light->mean) / (p.sd + light->sd); };
-    const auto nearest =
-        std::min_element(parts_.begin(), stays, [&](const Part& a, const Part& b) { return apart(a) < apart(b); });
+    const auto nearest = std::min_element(parts_.begin(), stays,
+                                          [&](const Part& a, const Part& b) { return apart(a) < apart(b); });
     const double weight = nearest->weight + light->weight;
     const double mean = (nearest->weight * nearest->mean + light->weight * light->mean) / weight;
-    const auto second = [&](const Part& p) { return p.weight * (p.sd * p.sd + (p.mean - mean) * (p.mean - mean)); };
+    const auto second = [&](const Part& p) {
+      return p.weight * (p.sd * p.sd + (p.mean - mean) * (p.mean - mean));
+    };
     *nearest = {weight, mean, std::sqrt((second(*nearest) + second(*light)) / weight)};
   }
   parts_.erase(stays, parts_.end());

@@ -32,11 +32,11 @@ struct Observation {
   int parameter = -1;        ///< resistance: the unknown that is read
   double factor = 1;         ///< resistance at the state it was read in, over the unknown's value
   double measured = 0;
-  double sigma = 1;          ///< independent part of the error: counts, rounding, spread
-  int gain = -1, zero = -1;  ///< shared parts: parameters, −1: none
-  std::vector<int> drifts;   ///< drift parameters that have passed by the time of this observation
+  double sigma = 1;                ///< independent part of the error: counts, rounding, spread
+  int gain = -1, zero = -1;        ///< shared parts: parameters, −1: none
+  std::vector<int> drifts;         ///< drift parameters that have passed by the time of this observation
   double wrong_log_odds = -4.595;  ///< ln(chance that the number is simply wrong / that it is right)
-  int reading = -1;          ///< index in the netlist; −1: a `resistance` given with an element
+  int reading = -1;                ///< index in the netlist; −1: a `resistance` given with an element
 };
 
 struct Model {

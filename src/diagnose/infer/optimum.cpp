@@ -56,9 +56,11 @@ std::vector<int> informed_columns(const Model& model, const Linearisation& near,
     const Parameter& parameter = model.parameters[static_cast<std::size_t>(p)];
     double largest = 0;
     for (Eigen::Index i = 0; i < near.by_value.rows(); ++i) {
-      largest = std::max(largest, std::abs(near.by_value(i, p)) / model.observations[static_cast<std::size_t>(i)].sigma);
+      largest = std::max(
+          largest, std::abs(near.by_value(i, p)) / model.observations[static_cast<std::size_t>(i)].sigma);
     }
-    const double size = parameter.scale == Scale::logarithmic ? std::max(near.value[p], parameter.centre) : 1.0;
+    const double size =
+        parameter.scale == Scale::logarithmic ? std::max(near.value[p], parameter.centre) : 1.0;
     if (largest * size * sd[p] > 1e-7) {
       out.push_back(p);
     }
@@ -71,7 +73,9 @@ Scaled scaled(const Model& model, const Linearisation& near, const Hypothesis& h
   const auto n = static_cast<Eigen::Index>(model.parameters.size());
   out.weight.resize(static_cast<Eigen::Index>(model.observations.size()));
   for (Eigen::Index i = 0; i < out.weight.size(); ++i) {
-    out.weight[i] = hypothesis.is_wrong(static_cast<int>(i)) ? 0 : 1 / model.observations[static_cast<std::size_t>(i)].sigma;
+    out.weight[i] = hypothesis.is_wrong(static_cast<int>(i))
+                        ? 0
+                        : 1 / model.observations[static_cast<std::size_t>(i)].sigma;
   }
   out.mean.resize(n);
   out.sd.resize(n);
@@ -84,8 +88,11 @@ Scaled scaled(const Model& model, const Linearisation& near, const Hypothesis& h
   return out;
 }
 
-// ln R follows the value that a linear step asks for, so that a step far upwards does not overshoot exponentially.
-double damped(double step) { return step > 0.5 ? std::log1p(step) + 0.0945 : std::max(step, -1.5); }
+// ln R follows the value that a linear step asks for, so that a step far upwards does not overshoot
+// exponentially.
+double damped(double step) {
+  return step > 0.5 ? std::log1p(step) + 0.0945 : std::max(step, -1.5);
+}
 
 struct Step {
   Eigen::VectorXd x;
@@ -113,7 +120,8 @@ Step step_from(const Scaled& problem, const Eigen::VectorXd& x, bool with_basis)
   return out;
 }
 
-// Damps the step, then halves it until the cost does not rise. Returns the largest move in prior standard deviations.
+// Damps the step, then halves it until the cost does not rise. Returns the largest move in prior standard
+// deviations.
 double advance(const Scaled& problem, const Eigen::VectorXd& wanted, Eigen::VectorXd& x, double& cost) {
   Eigen::VectorXd move = wanted - x;
   for (const int p : problem.columns) {
@@ -134,7 +142,9 @@ double advance(const Scaled& problem, const Eigen::VectorXd& wanted, Eigen::Vect
   return move.cwiseQuotient(problem.sd).cwiseAbs().maxCoeff();
 }
 
-int right_observations(const Eigen::VectorXd& weight) { return static_cast<int>((weight.array() > 0).count()); }
+int right_observations(const Eigen::VectorXd& weight) {
+  return static_cast<int>((weight.array() > 0).count());
+}
 
 double log_density(const Scaled& problem, const LinearFit& fit, int counted) {
   double sum = -0.5 * fit.chi_square - fit.log_det - 0.5 * counted * log_two_pi;
@@ -187,8 +197,9 @@ Optimum optimise_linear(const Model& model, const Linearisation& near, const Hyp
   }
   Step last = step_from(problem, x, true);
   const int counted = right_observations(problem.weight);
-  Optimum out{hypothesis, x, near, problem.columns, std::move(last.sensitivity), std::move(last.fit), problem.residual(x),
-              counted, 0};
+  Optimum out{
+      hypothesis,          x,       near, problem.columns, std::move(last.sensitivity), std::move(last.fit),
+      problem.residual(x), counted, 0};
   out.log_density = log_density(problem, out.fit, counted);
   return out;
 }
@@ -209,7 +220,8 @@ double departure(const Model& model, const Optimum& optimum, const Eigen::Vector
 }
 
 // Predictions at x, going back towards `from` until the network has a solution.
-std::optional<Eigen::VectorXd> predict_towards(Forward& forward, const Eigen::VectorXd& from, Eigen::VectorXd& x) {
+std::optional<Eigen::VectorXd> predict_towards(Forward& forward, const Eigen::VectorXd& from,
+                                               Eigen::VectorXd& x) {
   for (int k = 0; k < 6; ++k) {
     if (auto predicted = forward.predict(values_at(forward.model(), x))) {
       return predicted;

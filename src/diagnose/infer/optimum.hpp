@@ -9,10 +9,10 @@
 
 /// Most probable unknowns under one hypothesis, and the Gaussian about them.
 ///
-/// With x the unknowns (ln of resistances), prior x ~ N(mu, s²), readings y = f(x) + errors of unit size after division
-/// by their sigma, minimise |(x − mu)/s|² + |(y − f(x))/sigma|². Gauss–Newton: f is taken as linear in the *values*
-/// (drops are linear in resistances where currents hold), so a step in x is a linear fit, and the network is solved
-/// again only where that linear function has been left.
+/// With x the unknowns (ln of resistances), prior x ~ N(mu, s²), readings y = f(x) + errors of unit size
+/// after division by their sigma, minimise |(x − mu)/s|² + |(y − f(x))/sigma|². Gauss–Newton: f is taken as
+/// linear in the *values* (drops are linear in resistances where currents hold), so a step in x is a linear
+/// fit, and the network is solved again only where that linear function has been left.
 namespace ohmtrail::diagnose::inference {
 
 struct Optimum {
@@ -37,11 +37,11 @@ struct Optimum {
 [[nodiscard]] Eigen::VectorXd prior_means(const Model& model, const Hypothesis& hypothesis);
 
 /// The optimum of the linearised problem, from `start`.
-[[nodiscard]] Optimum optimise_linear(const Model& model, const Linearisation& near, const Hypothesis& hypothesis,
-                                      const Eigen::VectorXd& start);
+[[nodiscard]] Optimum optimise_linear(const Model& model, const Linearisation& near,
+                                      const Hypothesis& hypothesis, const Eigen::VectorXd& start);
 
 /// The optimum through the real network. Empty where no state near the start has a solution.
-[[nodiscard]] std::optional<Optimum> optimise(Forward& forward, const Linearisation& near, const Hypothesis& hypothesis,
-                                              const Eigen::VectorXd& start);
+[[nodiscard]] std::optional<Optimum> optimise(Forward& forward, const Linearisation& near,
+                                              const Hypothesis& hypothesis, const Eigen::VectorXd& start);
 
 }  // namespace ohmtrail::diagnose::inference

@@ -28,7 +28,7 @@ struct Parameter {
   double centre = 1;  ///< SI unit of the value
   Normal sound;
   std::optional<Fault> fault;
-  std::string id;  ///< element, battery or load; meter for gains and zeros
+  std::string id;    ///< element, battery or load; meter for gains and zeros
   int in_case = -1;  ///< loads: index into the model's cases
   int of = -1;       ///< drift: the open-circuit voltage that it adds to
 

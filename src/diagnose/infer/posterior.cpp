@@ -72,7 +72,8 @@ class Mixer {
       total += std::exp(weighed.log_weight - top);
       order.emplace_back(weighed.log_weight, &hypothesis);
     }
-    std::stable_sort(order.begin(), order.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+    std::stable_sort(order.begin(), order.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
     const Screen screen(model_, base_);
     for (const auto& [log_weight, hypothesis] : order) {
       if (static_cast<int>(candidates_.size()) >= options_.optimised ||
@@ -82,7 +83,8 @@ class Mixer {
       if (candidates_.contains(*hypothesis)) {
         continue;
       }
-      if (auto optimum = optimise(forward_, base_.near, *hypothesis, screen.start(belief_at(screen, *hypothesis)))) {
+      if (auto optimum =
+              optimise(forward_, base_.near, *hypothesis, screen.start(belief_at(screen, *hypothesis)))) {
         add_candidate(std::move(*optimum));
       }
     }
@@ -91,10 +93,13 @@ class Mixer {
   Belief belief_at(const Screen& screen, const Hypothesis& hypothesis) const {
     const Weighed& weighed = around_.weighed.at(hypothesis);
     const Expanded& source = around_.expanded[weighed.source];
-    return weighed.move < 0 ? source.belief : screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
+    return weighed.move < 0
+               ? source.belief
+               : screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
   }
 
-  // A hypothesis that outweighs every optimised one in the screen alone, yet found no optimum, is not believed.
+  // A hypothesis that outweighs every optimised one in the screen alone, yet found no optimum, is not
+  // believed.
   void drop_unconfirmed() {
     double best = -1e300;
     for (const auto& [hypothesis, candidate] : candidates_) {
@@ -124,7 +129,8 @@ class Mixer {
         shares_.emplace_back(&hypothesis, share);
       }
     }
-    std::stable_sort(shares_.begin(), shares_.end(), [](const auto& a, const auto& b) { return a.second > b.second; });
+    std::stable_sort(shares_.begin(), shares_.end(),
+                     [](const auto& a, const auto& b) { return a.second > b.second; });
     out_.left_out = around_.left_out;
   }
 
@@ -139,7 +145,8 @@ class Mixer {
 
   const std::vector<Move>& moves_of(const Hypothesis& hypothesis) const {
     const auto found = candidates_.find(hypothesis);
-    return found != candidates_.end() ? found->second.moves : around_.expanded[around_.weighed.at(hypothesis).source].moves;
+    return found != candidates_.end() ? found->second.moves
+                                      : around_.expanded[around_.weighed.at(hypothesis).source].moves;
   }
 
   void fill_probabilities() {
@@ -175,7 +182,8 @@ class Mixer {
     const int m = static_cast<int>(frame.residual.size());
     for (const Move& move : moves_of(hypothesis)) {
       const bool error = move.coordinate < m;
-      const int which = error ? move.coordinate : frame.columns[static_cast<std::size_t>(move.coordinate - m)];
+      const int which =
+          error ? move.coordinate : frame.columns[static_cast<std::size_t>(move.coordinate - m)];
       const bool known = error ? around_.core.is_wrong(which) || hypothesis.is_wrong(which)
                                : around_.core.is_faulty(which) || hypothesis.is_faulty(which);
       if (!known) {
@@ -209,8 +217,8 @@ class Mixer {
     }
   }
 
-  // Every informed unknown under one hypothesis: those with a fault by their exact one-dimensional density, the others
-  // by the Gaussian at the optimum.
+  // Every informed unknown under one hypothesis: those with a fault by their exact one-dimensional density,
+  // the others by the Gaussian at the optimum.
   void add_parts(const Hypothesis& hypothesis, double share) {
     const Optimum& frame = frame_of(hypothesis);
     const int m = static_cast<int>(frame.residual.size());
@@ -232,7 +240,8 @@ class Mixer {
   void add_part(const Hypothesis& hypothesis, double share, int p, const Move& move, bool own) {
     Mixture& mixture = out_.marginal[static_cast<std::size_t>(p)];
     // Moves were taken at the source: the one that led here is seen from its other side.
-    const Hypothesis& source = own ? hypothesis : around_.expanded[around_.weighed.at(hypothesis).source].belief.hypothesis;
+    const Hypothesis& source =
+        own ? hypothesis : around_.expanded[around_.weighed.at(hypothesis).source].belief.hypothesis;
     const bool crossed = source.is_faulty(p) != hypothesis.is_faulty(p);
     const Tilted& here = crossed ? move.changed : move.present;
     if (around_.core.is_faulty(p) || hypothesis.is_faulty(p)) {
@@ -279,7 +288,8 @@ class Mixer {
     std::size_t best = 0, fewest = static_cast<std::size_t>(-1);
     for (std::size_t k = 0; k < out_.components.size(); ++k) {
       const Hypothesis& other = out_.components[k].optimum.hypothesis;
-      const std::size_t apart = difference(other.faulty, hypothesis.faulty) + difference(other.wrong, hypothesis.wrong);
+      const std::size_t apart =
+          difference(other.faulty, hypothesis.faulty) + difference(other.wrong, hypothesis.wrong);
       if (apart < fewest) {
         fewest = apart;
         best = k;
@@ -324,7 +334,8 @@ double deviation_of(const Model& model, const Optimum& optimum, const Eigen::Vec
   double uninformed = 0;
   for (Eigen::Index p = 0, k = 0; p < by_value.size(); ++p) {
     const Parameter& unknown = model.parameters[static_cast<std::size_t>(p)];
-    const double a = by_value[p] * unknown.slope(optimum.x[p]) * prior_of(model, optimum.hypothesis, static_cast<int>(p)).sd;
+    const double a = by_value[p] * unknown.slope(optimum.x[p]) *
+                     prior_of(model, optimum.hypothesis, static_cast<int>(p)).sd;
     if (k < c && optimum.columns[static_cast<std::size_t>(k)] == p) {
       scaled[k++] = a;
     } else {

@@ -8,7 +8,7 @@ namespace ohmtrail::diagnose::inference {
 namespace {
 
 struct Belief {
-  double sd;       // of ln (R / sound)
+  double sd;  // of ln (R / sound)
   Normal fault;
   double chance;
 };
@@ -37,7 +37,8 @@ Belief belief_of(const netlist::System& system, const network::Element& element)
 // An end opened into contact and crimp is still one termination: each half has half the chance.
 bool end_is_opened(const netlist::System& system, const network::Element& element) {
   return element.role == network::Role::termination &&
-         (system.info.terminations == netlist::Terminations::contact_and_crimp || is_half_of_an_end(element.origin.part));
+         (system.info.terminations == netlist::Terminations::contact_and_crimp ||
+          is_half_of_an_end(element.origin.part));
 }
 
 int cells(const netlist::Battery& battery) {
@@ -70,7 +71,9 @@ double emf_sd(const netlist::Battery& battery) {
 
 }  // namespace
 
-double log_odds(double chance) { return std::log(chance / (1 - chance)); }
+double log_odds(double chance) {
+  return std::log(chance / (1 - chance));
+}
 
 Parameter element_prior(const netlist::System& system, const network::Element& element) {
   Parameter out;
@@ -116,7 +119,8 @@ Parameter emf_prior(const netlist::Battery& battery, const network::Element& ele
   out.sound = {0, sd};
   const int count = cells(battery);
   if (count > 1) {
-    out.fault = Fault{{-out.centre / count, std::hypot(sd, 0.1)}, log_odds(chance) + std::log(seen_odds(battery.seen))};
+    out.fault = Fault{{-out.centre / count, std::hypot(sd, 0.1)},
+                      log_odds(chance) + std::log(seen_odds(battery.seen))};
   }
   return out;
 }

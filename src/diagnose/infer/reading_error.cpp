@@ -8,7 +8,9 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-netlist::Accuracy plain(const trade::MeterAccuracy& usual) { return {usual.percent, usual.counts, usual.last_digit}; }
+netlist::Accuracy plain(const trade::MeterAccuracy& usual) {
+  return {usual.percent, usual.counts, usual.last_digit};
+}
 
 const netlist::Meter* meter_of(const netlist::System& system, const netlist::Reading& reading) {
   const auto found = std::find_if(system.meters.begin(), system.meters.end(),
@@ -43,7 +45,9 @@ struct Value {
 
 }  // namespace
 
-double measured_value(const netlist::Reading& reading) { return std::visit(Value{}, reading.what); }
+double measured_value(const netlist::Reading& reading) {
+  return std::visit(Value{}, reading.what);
+}
 
 ReadingError reading_error(const netlist::System& system, const netlist::Reading& reading) {
   const netlist::Accuracy accuracy = std::visit(AccuracyOf{meter_of(system, reading)}, reading.what);
@@ -53,7 +57,8 @@ ReadingError reading_error(const netlist::System& system, const netlist::Reading
   const double jump = reading.spread.value_or(0) / bound_over_sd;
   ReadingError out;
   out.gain = accuracy.percent / 100 / bound_over_sd;
-  // A Hall clamp's counts are mostly remanence, alike for all its readings of a survey: half of the variance each.
+  // A Hall clamp's counts are mostly remanence, alike for all its readings of a survey: half of the variance
+  // each.
   out.zero = clamp ? counts * std::sqrt(0.5) : 0;
   const double own = clamp ? out.zero : counts;
   // An error of nothing at all is a netlist that names none; keep a millionth of the value.

@@ -3,8 +3,8 @@
 
 namespace ohmtrail::diagnose::inference {
 
-/// The error of one reading, in its SI unit. A meter's accuracy is a 95 % bound: its standard deviation is the bound
-/// over 1.96, since errors of one meter scatter about normally over a production run.
+/// The error of one reading, in its SI unit. A meter's accuracy is a 95 % bound: its standard deviation is
+/// the bound over 1.96, since errors of one meter scatter about normally over a production run.
 struct ReadingError {
   double independent = 0;  ///< counts, rounding to the last digit, half of a spread about the value
   double gain = 0;         ///< relative; one for all readings of that meter and quantity

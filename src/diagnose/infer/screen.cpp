@@ -87,7 +87,8 @@ Cavity Screen::cavity(const Belief& belief, int coordinate) const {
 
 Tilted Screen::tilt_as(const Hypothesis& hypothesis, int coordinate, const Cavity& cavity) const {
   if (is_error(coordinate)) {
-    return hypothesis.is_wrong(coordinate) ? tilt_wrong(cavity) : tilt(unit_error(), unit_error().sound, cavity);
+    return hypothesis.is_wrong(coordinate) ? tilt_wrong(cavity)
+                                           : tilt(unit_error(), unit_error().sound, cavity);
   }
   const int p = parameter(coordinate);
   return tilt(model_.parameters[static_cast<std::size_t>(p)], prior_of(model_, hypothesis, p), cavity);
@@ -98,12 +99,14 @@ double Screen::correction(const Belief& belief, int coordinate) const {
   const Cavity cavity = this->cavity(belief, coordinate);
   if (is_error(coordinate)) {
     const double log_sigma = std::log(model_.observations[static_cast<std::size_t>(coordinate)].sigma);
-    return tilt_wrong(cavity).log_integral + 0.5 * std::log(std::max(cavity.precision, 1e-16)) - 0.5 * log_two_pi - log_sigma;
+    return tilt_wrong(cavity).log_integral + 0.5 * std::log(std::max(cavity.precision, 1e-16)) -
+           0.5 * log_two_pi - log_sigma;
   }
   const double scale = scale_[coordinate], precision = cavity.precision * scale * scale;
   const double z = (cavity.at - offset_[coordinate]) / scale;
   const double gaussian = -0.5 * std::log1p(precision) - 0.5 * precision * z * z / (1 + precision);
-  // About an optimum the two differ by a little curvature; more is a sign that a hopeless fit has not settled.
+  // About an optimum the two differ by a little curvature; more is a sign that a hopeless fit has not
+  // settled.
   constexpr double most = 2;
   return cavity.precision > 0
              ? std::clamp(tilt_as(belief.hypothesis, coordinate, cavity).log_integral - gaussian, -most, most)
@@ -127,7 +130,9 @@ double Screen::evidence() const {
   return sum;
 }
 
-Belief Screen::root() const { return {optimum_.hypothesis, evidence(), mean_, variance_, {}, {}}; }
+Belief Screen::root() const {
+  return {optimum_.hypothesis, evidence(), mean_, variance_, {}, {}};
+}
 
 Hypothesis Screen::hypothesis_after(const Hypothesis& hypothesis, int coordinate) const {
   return is_error(coordinate) ? hypothesis.with_toggled_observation(coordinate)
@@ -144,8 +149,9 @@ double Screen::log_prior_change(const Hypothesis& hypothesis, int coordinate) co
   return hypothesis.is_faulty(p) ? -odds : odds;
 }
 
-// A fault taken away although the readings cry for it: where prior and readings meet is far out on the tail of either,
-// and a factor fitted there would be useless as soon as another fault takes over. The prior's own Gaussian is kept.
+// A fault taken away although the readings cry for it: where prior and readings meet is far out on the tail
+// of either, and a factor fitted there would be useless as soon as another fault takes over. The prior's own
+// Gaussian is kept.
 Tilted Screen::tilt_sound_anyway(int coordinate, const Cavity& cavity) const {
   const Parameter& unknown = model_.parameters[static_cast<std::size_t>(parameter(coordinate))];
   const Tilted alone = tilt(unknown, unknown.sound, {});
@@ -158,7 +164,8 @@ Tilted Screen::tilt_sound_anyway(int coordinate, const Cavity& cavity) const {
 }
 
 bool Screen::can_change(int coordinate) const {
-  return is_error(coordinate) || model_.parameters[static_cast<std::size_t>(parameter(coordinate))].fault.has_value();
+  return is_error(coordinate) ||
+         model_.parameters[static_cast<std::size_t>(parameter(coordinate))].fault.has_value();
 }
 
 bool Screen::in_its_other_state(const Hypothesis& hypothesis, int coordinate) const {
@@ -211,10 +218,12 @@ Belief Screen::after(const Belief& belief, const Move& move) const {
   Eigen::VectorXd column = covariance(belief, k);
   const double before = std::max(belief.variance[k], least_variance), scale = scale_[k];
   const double mean = (move.changed.mean - offset_[k]) / scale;
-  // A long-tailed prior can make the product wider than the cavity. A factor that took knowledge away would spread
-  // through the covariances to others that know nothing of it: it counts as flat.
-  const double cavity_variance = move.cavity.precision > 0 ? 1 / move.cavity.precision : move.changed.variance;
-  const double variance = std::max(std::min(move.changed.variance, cavity_variance) / (scale * scale), least_variance);
+  // A long-tailed prior can make the product wider than the cavity. A factor that took knowledge away would
+  // spread through the covariances to others that know nothing of it: it counts as flat.
+  const double cavity_variance =
+      move.cavity.precision > 0 ? 1 / move.cavity.precision : move.changed.variance;
+  const double variance =
+      std::max(std::min(move.changed.variance, cavity_variance) / (scale * scale), least_variance);
   Belief out = belief;
   out.hypothesis = hypothesis_after(belief.hypothesis, k);
   out.log_weight += move.log_ratio;
@@ -226,7 +235,8 @@ Belief Screen::after(const Belief& belief, const Move& move) const {
   const double cavity_precision = move.cavity.precision * scale * scale;
   const double cavity_at = (move.cavity.at - offset_[k]) / scale;
   const double precision = 1 / variance - cavity_precision;
-  const double at = std::abs(precision) > 1e-12 ? (mean / variance - cavity_precision * cavity_at) / precision : 0;
+  const double at =
+      std::abs(precision) > 1e-12 ? (mean / variance - cavity_precision * cavity_at) / precision : 0;
   out.sites[k] = {at, precision};
   out.updates.emplace_back(factor, std::move(column));
   return out;
@@ -239,8 +249,9 @@ Eigen::VectorXd Screen::start(const Belief& belief) const {
     const Parameter& unknown = model_.parameters[static_cast<std::size_t>(p)];
     const double value = offset_[k] + scale_[k] * belief.mean[k];
     // A linear move below a hundredth of the present value is where the line has left the logarithm's reach.
-    x[p] = unknown.scale == Scale::linear ? unknown.x_of(value)
-                                          : unknown.x_of(std::max(value, 0.05 * unknown.value(optimum_.x[p])));
+    x[p] = unknown.scale == Scale::linear
+               ? unknown.x_of(value)
+               : unknown.x_of(std::max(value, 0.05 * unknown.value(optimum_.x[p])));
   }
   return x;
 }

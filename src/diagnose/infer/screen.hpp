@@ -9,10 +9,11 @@
 
 /// Cheap evidence for the neighbours of one hypothesis.
 ///
-/// Around an optimum the readings are linear in the values, and everything but one coordinate (an unknown or the error
-/// of a reading) can be integrated out in closed form: what is left is its cavity. Making that one coordinate faulty,
-/// sound, wrong or right is then a one-dimensional integral, done exactly; the others follow through their covariance
-/// with it (a rank-one change). Chains of such moves reach any hypothesis; only the best are later optimised themselves.
+/// Around an optimum the readings are linear in the values, and everything but one coordinate (an unknown or
+/// the error of a reading) can be integrated out in closed form: what is left is its cavity. Making that one
+/// coordinate faulty, sound, wrong or right is then a one-dimensional integral, done exactly; the others
+/// follow through their covariance with it (a rank-one change). Chains of such moves reach any hypothesis;
+/// only the best are later optimised themselves.
 namespace ohmtrail::diagnose::inference {
 
 /// A hypothesis with the Gaussian that goes with it, as changes to the Gaussian at the optimum.
@@ -29,8 +30,8 @@ struct Belief {
 struct Move {
   int coordinate = 0;
   bool other_state = false;  ///< it is faulty or wrong now
-  double log_ratio = 0;  ///< ln of the odds of the changed hypothesis against the present one
-  Cavity cavity;         ///< of the coordinate's value
+  double log_ratio = 0;      ///< ln of the odds of the changed hypothesis against the present one
+  Cavity cavity;             ///< of the coordinate's value
   Tilted present, changed;
 };
 
@@ -40,8 +41,8 @@ class Screen {
   Screen(const Model& model, const Optimum& optimum);
 
   [[nodiscard]] Belief root() const;
-  /// Every coordinate that has another state. `alike`, the moves of another belief of this screen, is copied from where
-  /// the readings say the same of a coordinate in the same state.
+  /// Every coordinate that has another state. `alike`, the moves of another belief of this screen, is copied
+  /// from where the readings say the same of a coordinate in the same state.
   [[nodiscard]] std::vector<Move> moves(const Belief& belief, const std::vector<Move>* alike = nullptr) const;
   [[nodiscard]] Belief after(const Belief& belief, const Move& move) const;
   [[nodiscard]] Hypothesis hypothesis_after(const Hypothesis& hypothesis, int coordinate) const;
@@ -77,7 +78,7 @@ class Screen {
   const Optimum& optimum_;
   Eigen::MatrixXd loading_;  ///< (m + c) × m: rows q of the covariance I − q qᵀ
   Eigen::MatrixXd wrong_;    ///< wrong × c: sensitivities of the wrong observations, which the fit left out
-  std::vector<int> wrong_row_;  ///< m: row of wrong_, −1: right
+  std::vector<int> wrong_row_;      ///< m: row of wrong_, −1: right
   Eigen::VectorXd offset_, scale_;  ///< m + c: value = offset + scale · coordinate
   Eigen::VectorXd mean_, variance_;
 };

@@ -9,7 +9,8 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-// How far an explanation may be off, in standard deviations, and how much better than the number as it stands.
+// How far an explanation may be off, in standard deviations, and how much better than the number as it
+// stands.
 constexpr double good_enough = 3.5;
 // Loads of a case in which nothing was read are as uncertain as their ratings.
 constexpr double other_case_ln_sd = 0.1;
@@ -32,10 +33,12 @@ std::optional<std::pair<network::Network, solve::Solution>> solve_as_inferred(co
     if (circuit.branches[k].law == solve::Law::open) {
       continue;
     }
-    if (const auto known = posterior.survey.element_parameter.find(id); known != posterior.survey.element_parameter.end()) {
+    if (const auto known = posterior.survey.element_parameter.find(id);
+        known != posterior.survey.element_parameter.end()) {
       circuit.branches[k].resistance = value[known->second];
     }
-    if (const auto known = posterior.survey.emf_parameter.find(id); known != posterior.survey.emf_parameter.end()) {
+    if (const auto known = posterior.survey.emf_parameter.find(id);
+        known != posterior.survey.emf_parameter.end()) {
       circuit.branches[k].size = value[known->second];
     }
   }
@@ -52,7 +55,8 @@ std::optional<double> predicted_in(const netlist::Reading& reading, const networ
   if (const auto* volts = std::get_if<netlist::VoltsReading>(&reading.what)) {
     const auto red = network.point(volts->red), black = network.point(volts->black);
     if (red && black) {
-      return solution.voltage[static_cast<std::size_t>(*red)] - solution.voltage[static_cast<std::size_t>(*black)];
+      return solution.voltage[static_cast<std::size_t>(*red)] -
+             solution.voltage[static_cast<std::size_t>(*black)];
     }
   }
   if (const auto* amps = std::get_if<netlist::AmpsReading>(&reading.what)) {
@@ -75,18 +79,20 @@ void consider_changed_number(const InferredReading& row, Explained& best) {
   consider(best, Slip::swapped_probes, std::abs(-row.measured - row.would_be) / sd);
   for (const double factor : {1e-3, 1e3}) {
     const double scaled_sd = std::hypot(row.sigma * factor, row.would_be_sigma);
-    consider(best, Slip::wrong_unit, std::abs(row.measured * factor - row.would_be) / std::max(scaled_sd, 1e-12));
+    consider(best, Slip::wrong_unit,
+             std::abs(row.measured * factor - row.would_be) / std::max(scaled_sd, 1e-12));
   }
 }
 
-void consider_other_cases(const netlist::System& system, const Posterior& posterior, const InferredReading& row,
-                          Explained& best) {
+void consider_other_cases(const netlist::System& system, const Posterior& posterior,
+                          const InferredReading& row, Explained& best) {
   const netlist::Reading& reading = system.readings[row.index];
   const auto try_case = [&](const netlist::Case& in_case, Slip slip) {
     if (const auto solved = solve_as_inferred(system, in_case, posterior)) {
       if (const auto there = predicted_in(reading, solved->first, solved->second)) {
         const double sd = std::hypot(row.sigma, other_case_ln_sd * std::abs(*there - row.would_be));
-        consider(best, slip, std::abs(row.measured - *there) / std::max(sd, 1e-12), slip == Slip::wrong_case ? in_case.name : "");
+        consider(best, slip, std::abs(row.measured - *there) / std::max(sd, 1e-12),
+                 slip == Slip::wrong_case ? in_case.name : "");
       }
     }
   };
@@ -104,7 +110,8 @@ void consider_other_cases(const netlist::System& system, const Posterior& poster
 
 }  // namespace
 
-void find_slips(const netlist::System& system, const Posterior& posterior, std::vector<InferredReading>& readings) {
+void find_slips(const netlist::System& system, const Posterior& posterior,
+                std::vector<InferredReading>& readings) {
   for (InferredReading& row : readings) {
     if (!row.suspect || !std::isfinite(row.would_be_sigma)) {
       continue;

@@ -4,8 +4,9 @@
 
 namespace ohmtrail::diagnose::inference {
 
-/// For every suspect reading: is it what it would be with the probes swapped, in another unit, with the loads off, or
-/// in another case? The likeliest is written into the row.
-void find_slips(const netlist::System& system, const Posterior& posterior, std::vector<InferredReading>& readings);
+/// For every suspect reading: is it what it would be with the probes swapped, in another unit, with the loads
+/// off, or in another case? The likeliest is written into the row.
+void find_slips(const netlist::System& system, const Posterior& posterior,
+                std::vector<InferredReading>& readings);
 
 }  // namespace ohmtrail::diagnose::inference

@@ -27,8 +27,9 @@ double exponent(double x, double value, const Normal& prior, const Cavity& cavit
   return -0.5 * z * z - 0.5 * cavity.precision * d * d;
 }
 
-// Highest point of the product. It lies between the prior's centre and the readings' or, where they ask for less than
-// nothing, below the prior's. Newton from the best of a few places, since the product need not be log-concave.
+// Highest point of the product. It lies between the prior's centre and the readings' or, where they ask for
+// less than nothing, below the prior's. Newton from the best of a few places, since the product need not be
+// log-concave.
 double peak_of(const Parameter& parameter, const Normal& prior, const Cavity& cavity) {
   const double far = cavity.at > 0 ? parameter.x_of(cavity.at) : prior.mean - reach * prior.sd;
   double best = prior.mean, highest = exponent(best, parameter.value(best), prior, cavity);
@@ -68,7 +69,8 @@ Window window_of(const Parameter& parameter, const Normal& prior, const Cavity& 
   return window;
 }
 
-Moments accumulate(const Parameter& parameter, const Normal& prior, const Cavity& cavity, const Window& window) {
+Moments accumulate(const Parameter& parameter, const Normal& prior, const Cavity& cavity,
+                   const Window& window) {
   std::array<double, nodes> xs{}, values{}, exponents{}, weights{};
   Moments sums;
   for (std::size_t k = 0; k < nodes; ++k) {
@@ -112,7 +114,8 @@ Tilted tilt(const Parameter& parameter, const Normal& prior, const Cavity& cavit
   const Window window = window_of(parameter, prior, cavity);
   const Moments sums = accumulate(parameter, prior, cavity, window);
   Tilted out;
-  out.log_integral = sums.top + std::log(sums.weight * (window.high - window.low) / (nodes - 1) / prior.sd) - 0.5 * log_two_pi;
+  out.log_integral = sums.top + std::log(sums.weight * (window.high - window.low) / (nodes - 1) / prior.sd) -
+                     0.5 * log_two_pi;
   out.mean_x = sums.x / sums.weight;
   out.variance_x = sums.xx / sums.weight;
   out.mean = sums.value / sums.weight;
@@ -126,7 +129,8 @@ double log_wrong_density(double error) {
   return -log_norm - std::log(std::max(1.0, std::abs(error)));
 }
 
-// In u = asinh(error) the density is nearly flat, so that its peak at 0 is not missed where the readings say little.
+// In u = asinh(error) the density is nearly flat, so that its peak at 0 is not missed where the readings say
+// little.
 Tilted tilt_wrong(const Cavity& cavity) {
   Tilted out;
   if (cavity.precision <= 0) {

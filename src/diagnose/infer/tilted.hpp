@@ -17,12 +17,14 @@ struct Tilted {
   double mean_x = 0, variance_x = 0;  ///< of x (see Scale)
 };
 
-/// Prior normal in x. Logarithmic scale by the trapezoidal rule over the window where the product lives (the integrand
-/// is smooth and dies off on both sides, so the rule converges geometrically); linear scale in closed form.
+/// Prior normal in x. Logarithmic scale by the trapezoidal rule over the window where the product lives (the
+/// integrand is smooth and dies off on both sides, so the rule converges geometrically); linear scale in
+/// closed form.
 [[nodiscard]] Tilted tilt(const Parameter& parameter, const Normal& prior, const Cavity& cavity);
 
-/// The same for an error in units of its standard deviation that is simply wrong: density 1/(2L) up to one standard
-/// deviation, falling as 1/|e| beyond it up to 10⁴ of them: no scale of blunder is preferred to another.
+/// The same for an error in units of its standard deviation that is simply wrong: density 1/(2L) up to one
+/// standard deviation, falling as 1/|e| beyond it up to 10⁴ of them: no scale of blunder is preferred to
+/// another.
 [[nodiscard]] Tilted tilt_wrong(const Cavity& cavity);
 
 /// ln of that density.

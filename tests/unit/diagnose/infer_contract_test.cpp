@@ -32,8 +32,8 @@ TEST_P(PlantedFaults, AreTheFirstSuspects) {
   const PlantedCase given = load(GetParam());
   const auto result = infer(given.system);
   ASSERT_TRUE(result);
-  const std::set<std::string> first(result->suspects.begin(),
-                                    result->suspects.begin() + static_cast<std::ptrdiff_t>(given.planted.size()));
+  const std::set<std::string> first(
+      result->suspects.begin(), result->suspects.begin() + static_cast<std::ptrdiff_t>(given.planted.size()));
   EXPECT_EQ(first, given.planted);
   for (const InferredElement& element : result->elements) {
     if (given.planted.contains(element.id)) {

@@ -10,7 +10,8 @@ namespace {
 
 class ForwardOf : public testing::TestWithParam<std::pair<test::Shape, test::LoadKind>> {};
 
-// Every derivative of every reading by every unknown, meters and drift included, against a central difference.
+// Every derivative of every reading by every unknown, meters and drift included, against a central
+// difference.
 TEST_P(ForwardOf, DerivativesEqualCentralDifferences) {
   test::SurveyOptions options;
   options.layout.shape = GetParam().first;
@@ -20,7 +21,8 @@ TEST_P(ForwardOf, DerivativesEqualCentralDifferences) {
   auto simulated = test::simulate(5, options);
   simulated.system.readings[2].minutes = 0;
   simulated.system.readings[3].minutes = 30;
-  simulated.system.readings.push_back({netlist::OhmsReading{units::Resistance{5e-4}, "feed"}, "", "hand", {}, {}, {}});
+  simulated.system.readings.push_back(
+      {netlist::OhmsReading{units::Resistance{5e-4}, "feed"}, "", "hand", {}, {}, {}});
   const Survey survey = build_survey(simulated.system);
   Forward forward(survey.model);
   Eigen::VectorXd value = values_at(survey.model, prior_means(survey.model, {}));

@@ -1,5 +1,5 @@
-#include <Eigen/Dense>
 #include <gtest/gtest.h>
+#include <Eigen/Dense>
 
 #include "diagnose/infer/linear_fit.hpp"
 #include "support/seeded_random.hpp"
@@ -66,7 +66,8 @@ TEST_P(LinearFitOfShape, EvidenceIsThatOfTheGaussian) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Shapes, LinearFitOfShape,
-                         testing::Values(std::pair{1, 1}, std::pair{3, 8}, std::pair{8, 3}, std::pair{20, 40}));
+                         testing::Values(std::pair{1, 1}, std::pair{3, 8}, std::pair{8, 3},
+                                         std::pair{20, 40}));
 
 }  // namespace
 }  // namespace ohmtrail::diagnose::inference

@@ -11,7 +11,8 @@ TEST(Mixture, QuantilesOfOneNormal) {
   Mixture one;
   one.add(3, 2, 0.25);
   const boost::math::normal expected(2, 0.5);
-  for (const double share : {0.05, 0.5, 0.95}) EXPECT_NEAR(one.quantile(share), quantile(expected, share), 1e-5);
+  for (const double share : {0.05, 0.5, 0.95})
+    EXPECT_NEAR(one.quantile(share), quantile(expected, share), 1e-5);
 }
 
 TEST(Mixture, QuantileInvertsTheCumulative) {

@@ -21,7 +21,8 @@ Tilted by_force(const Parameter& parameter, const Normal& prior, const Cavity& c
   for (int k = 0; k < steps; ++k) {
     const double x = prior.mean - 12 * prior.sd + (k + 0.5) * width;
     const double z = (x - prior.mean) / prior.sd, value = parameter.value(x), d = value - cavity.at;
-    const double w = std::exp(-0.5 * z * z - 0.5 * cavity.precision * d * d) * width / prior.sd / std::sqrt(2 * M_PI);
+    const double w =
+        std::exp(-0.5 * z * z - 0.5 * cavity.precision * d * d) * width / prior.sd / std::sqrt(2 * M_PI);
     weight += w;
     x1 += w * x;
     x2 += w * x * x;
@@ -59,15 +60,17 @@ std::string named(const testing::TestParamInfo<Situation>& situation) {
   return name;
 }
 
-INSTANTIATE_TEST_SUITE_P(
-    All, TiltedBy,
-    testing::Values(Situation{"nothing known", {0, 0.35}, {0, 0}}, Situation{"sharp at the prior", {0, 0.35}, {1.1e-4, 1e13}},
-                    Situation{"sharp far above", {0, 0.35}, {6e-4, 1e12}}, Situation{"vague", {0, 0.35}, {1e-4, 1e8}},
-                    Situation{"fault, sharp", {std::log(12.0), 1.2}, {4e-3, 1e12}},
-                    Situation{"fault, only bounded above", {std::log(12.0), 1.2}, {0, 1e7}},
-                    Situation{"asked for less than nothing", {0, 0.35}, {-2e-4, 1e9}},
-                    Situation{"between prior and readings", {0, 0.08}, {2.2e-4, 3e9}}),
-    named);
+INSTANTIATE_TEST_SUITE_P(All, TiltedBy,
+                         testing::Values(Situation{"nothing known", {0, 0.35}, {0, 0}},
+                                         Situation{"sharp at the prior", {0, 0.35}, {1.1e-4, 1e13}},
+                                         Situation{"sharp far above", {0, 0.35}, {6e-4, 1e12}},
+                                         Situation{"vague", {0, 0.35}, {1e-4, 1e8}},
+                                         Situation{"fault, sharp", {std::log(12.0), 1.2}, {4e-3, 1e12}},
+                                         Situation{
+                                             "fault, only bounded above", {std::log(12.0), 1.2}, {0, 1e7}},
+                                         Situation{"asked for less than nothing", {0, 0.35}, {-2e-4, 1e9}},
+                                         Situation{"between prior and readings", {0, 0.08}, {2.2e-4, 3e9}}),
+                         named);
 
 TEST(Tilted, LinearScaleInClosedForm) {
   Parameter volts;
@@ -81,7 +84,8 @@ TEST(TiltedWrong, DensityIntegratesToOne) {
   // Over ±10⁴ in equal steps of asinh.
   double sum = 0;
   const double top = std::asinh(1e4), step = top / 100000;
-  for (double u = -top + step / 2; u < top; u += step) sum += std::exp(log_wrong_density(std::sinh(u))) * std::cosh(u) * step;
+  for (double u = -top + step / 2; u < top; u += step)
+    sum += std::exp(log_wrong_density(std::sinh(u))) * std::cosh(u) * step;
   EXPECT_NEAR(sum, 1, 1e-3);
 }
 
