@@ -9,6 +9,8 @@ std::span<const Command* const> all_commands() {
       &commands::check,   //
       &commands::solve,   //
       &commands::rank,    //
+      &commands::infer,    //
+      &commands::compare,  //
       &commands::bank,    //
       &commands::draw,    //
       &commands::report,  //

@@ -44,6 +44,7 @@ Screen::Screen(const Model& model, const Optimum& optimum)
     variance_[i] = wrong_.row(row).squaredNorm() - loading_.row(i).squaredNorm();
   }
   variance_ = variance_.cwiseMax(least_variance);
+  log_weight_ = evidence();
 }
 
 Eigen::VectorXd Screen::covariance(const Belief& belief, int coordinate) const {
@@ -70,10 +71,27 @@ Eigen::VectorXd Screen::covariance(const Belief& belief, int coordinate) const {
   return out;
 }
 
-Cavity Screen::cavity(const Belief& belief, int coordinate) const {
+// The coordinate's own factor as a Gaussian in units of its prior at the optimum.
+Cavity Screen::site(const Belief& belief, int coordinate) const {
   const auto changed = belief.sites.find(coordinate);
   const bool left_out = is_error(coordinate) && wrong_row_[static_cast<std::size_t>(coordinate)] >= 0;
-  const Cavity site = changed != belief.sites.end() ? changed->second : Cavity{0, left_out ? 0.0 : 1.0};
+  return changed != belief.sites.end() ? changed->second : Cavity{0, left_out ? 0.0 : 1.0};
+}
+
+// That Gaussian times the cavity, integrated.
+double Screen::log_integral_of_site(const Belief& belief, int coordinate, const Cavity& cavity) const {
+  const Cavity own = site(belief, coordinate);
+  const double scale = scale_[coordinate], precision = cavity.precision * scale * scale;
+  const double apart = (cavity.at - offset_[coordinate]) / scale - own.at;
+  if (own.precision <= 0 || precision <= 0) {
+    return 0;
+  }
+  return -0.5 * std::log1p(precision / own.precision) -
+         0.5 * apart * apart * precision * own.precision / (precision + own.precision);
+}
+
+Cavity Screen::cavity(const Belief& belief, int coordinate) const {
+  const Cavity site = this->site(belief, coordinate);
   const double variance = belief.variance[coordinate];
   const double precision = 1 / variance - site.precision;
   // Below a millionth of the whole the difference may be rounding: nothing but its own prior is known of it.
@@ -131,7 +149,7 @@ double Screen::evidence() const {
 }
 
 Belief Screen::root() const {
-  return {optimum_.hypothesis, evidence(), mean_, variance_, {}, {}};
+  return {optimum_.hypothesis, log_weight_, mean_, variance_, {}, {}, false};
 }
 
 Hypothesis Screen::hypothesis_after(const Hypothesis& hypothesis, int coordinate) const {
@@ -181,6 +199,10 @@ Move Screen::move_at(const Belief& belief, int coordinate, const Cavity& cavity)
   move.changed = tilt_as(hypothesis_after(belief.hypothesis, coordinate), coordinate, cavity);
   if (!is_error(coordinate) && move.other_state && move.changed.log_integral < -8) {
     move.changed = tilt_sound_anyway(coordinate, cavity);
+    move.strains = true;
+  }
+  if (belief.strained && !is_error(coordinate)) {
+    move.present.log_integral = log_integral_of_site(belief, coordinate, cavity);
   }
   move.log_ratio =
       log_prior_change(belief.hypothesis, coordinate) + move.changed.log_integral - move.present.log_integral;
@@ -206,7 +228,7 @@ std::vector<Move> Screen::moves(const Belief& belief, const std::vector<Move>* a
     }
     const Cavity here = cavity(belief, k);
     const Move* other = alike != nullptr ? &(*alike)[out.size()] : nullptr;
-    const bool same = other != nullptr && other->other_state == in_its_other_state(belief.hypothesis, k) &&
+    const bool same = other != nullptr && !belief.strained && other->other_state == in_its_other_state(belief.hypothesis, k) &&
                       nearly_equal(other->cavity, here);
     out.push_back(same ? *other : move_at(belief, k, here));
   }
@@ -227,6 +249,8 @@ Belief Screen::after(const Belief& belief, const Move& move) const {
   Belief out = belief;
   out.hypothesis = hypothesis_after(belief.hypothesis, k);
   out.log_weight += move.log_ratio;
+  constexpr double hopeless = 20;
+  out.strained = move.strains || (belief.strained && out.log_weight < log_weight_ - hopeless);
   out.mean += column * ((mean - belief.mean[k]) / before);
   const double factor = (variance - before) / (before * before);
   out.variance = (out.variance + factor * column.cwiseAbs2()).cwiseMax(least_variance);

@@ -24,12 +24,15 @@ struct Belief {
   Eigen::VectorXd variance;  ///< m + c
   std::vector<std::pair<double, Eigen::VectorXd>> updates;  ///< covariance = that of the optimum + Σ a u uᵀ
   std::map<int, Cavity> sites;  ///< coordinates whose own factor is no longer the optimum's
+  /// A fault that the readings cry for was taken away: until another takes over, only the Gaussian can be trusted.
+  bool strained = false;
 };
 
 /// One coordinate put into its other state.
 struct Move {
   int coordinate = 0;
   bool other_state = false;  ///< it is faulty or wrong now
+  bool strains = false;      ///< it takes a fault away that the readings cry for
   double log_ratio = 0;      ///< ln of the odds of the changed hypothesis against the present one
   Cavity cavity;             ///< of the coordinate's value
   Tilted present, changed;
@@ -67,6 +70,8 @@ class Screen {
 
  private:
   [[nodiscard]] double evidence() const;
+  [[nodiscard]] Cavity site(const Belief& belief, int coordinate) const;
+  [[nodiscard]] double log_integral_of_site(const Belief& belief, int coordinate, const Cavity& cavity) const;
   [[nodiscard]] Move move_at(const Belief& belief, int coordinate, const Cavity& cavity) const;
   [[nodiscard]] bool can_change(int coordinate) const;
   [[nodiscard]] bool in_its_other_state(const Hypothesis& hypothesis, int coordinate) const;
@@ -81,6 +86,7 @@ class Screen {
   std::vector<int> wrong_row_;      ///< m: row of wrong_, −1: right
   Eigen::VectorXd offset_, scale_;  ///< m + c: value = offset + scale · coordinate
   Eigen::VectorXd mean_, variance_;
+  double log_weight_ = 0;  ///< of the optimum
 };
 
 }  // namespace ohmtrail::diagnose::inference
