@@ -56,7 +56,8 @@ tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors) 
   if (!job || job->system().readings.empty() || call.has(options::as_rated)) return job;
   const auto inferred = diagnose::infer(job->system());
   if (!inferred) {
-    doors.complain(fmt::format("{}: the readings were left out: {}", shown_name(job->path), inferred.error().text));
+    doors.complain(
+        fmt::format("{}: the readings were left out: {}", shown_name(job->path), inferred.error().text));
     return job;
   }
   job->read.system = diagnose::with_inferred(job->system(), *inferred);

@@ -25,7 +25,8 @@ struct Job {
 /// Reads and validates; mistakes and warnings go to standard error, one a line.
 [[nodiscard]] tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors);
 
-/// The same with the resistances that the file's readings tell, where it has any and --as-rated does not leave them out.
+/// The same with the resistances that the file's readings tell, where it has any and --as-rated does not
+/// leave them out.
 [[nodiscard]] tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors);
 
 using SolvedCases = std::vector<solve::CaseSolution>;

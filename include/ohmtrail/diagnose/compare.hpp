@@ -25,17 +25,19 @@ struct LoadChange {
 };
 
 struct Comparison {
-  std::vector<ElementChange> elements;  ///< in both surveys, order of the first; batteries by their resistance
+  std::vector<ElementChange>
+      elements;  ///< in both surveys, order of the first; batteries by their resistance
   std::vector<LoadChange> loads;
   std::vector<std::string> cured, left, fresh;  ///< `fresh`: faulty now, not before
-  std::vector<std::string> gone, added;  ///< elements of one survey only
+  std::vector<std::string> gone, added;         ///< elements of one survey only
 };
 
 /// Odds from which an element counts as faulty here.
 inline constexpr double faulty_from = 0.5;
 
-/// Matches by id. Both are solved at the open-circuit voltages and loads of `before`, in the cases both have, so that a
-/// charged battery is not taken for a cure.
-[[nodiscard]] tl::expected<Comparison, InferFailure> compare(const netlist::System& before, const netlist::System& after);
+/// Matches by id. Both are solved at the open-circuit voltages and loads of `before`, in the cases both have,
+/// so that a charged battery is not taken for a cure.
+[[nodiscard]] tl::expected<Comparison, InferFailure> compare(const netlist::System& before,
+                                                             const netlist::System& after);
 
 }  // namespace ohmtrail::diagnose

@@ -7,9 +7,9 @@
 
 namespace ohmtrail::diagnose {
 
-/// The system as its readings show it: `resistance` of every element that some reading informs, `emf` and `resistance`
-/// of informed batteries, and what each load took in the cases that were read. The readings are gone, so that nothing
-/// counts twice; `sound` values stay.
+/// The system as its readings show it: `resistance` of every element that some reading informs, `emf` and
+/// `resistance` of informed batteries, and what each load took in the cases that were read. The readings are
+/// gone, so that nothing counts twice; `sound` values stay.
 [[nodiscard]] netlist::System with_inferred(const netlist::System& system, const InferResult& result);
 
 /// Probability that an element or battery is faulty, by id.

@@ -36,14 +36,15 @@ Exit run(const Call& call, const Doors& doors) {
 
 }  // namespace
 
-const Command commands::compare{
-    .name = "compare",
-    .summary = "two surveys of one system: what was cured",
-    .description =
-        "Compares a survey before the work with one after it: what was cured, what is left, what is new, and the volts "
-        "each load has gained at the same battery voltage and load. A change within the uncertainty is no change.",
-    .options = {before, after, options::json, options::csv},
-    .examples = {"ohmtrail compare before.json after.json"},
-    .run = run};
+const Command commands::compare{.name = "compare",
+                                .summary = "two surveys of one system: what was cured",
+                                .description =
+                                    "Compares a survey before the work with one after it: what was cured, "
+                                    "what is left, what is new, and the volts "
+                                    "each load has gained at the same battery voltage and load. A change "
+                                    "within the uncertainty is no change.",
+                                .options = {before, after, options::json, options::csv},
+                                .examples = {"ohmtrail compare before.json after.json"},
+                                .run = run};
 
 }  // namespace ohmtrail::cli

@@ -29,8 +29,8 @@ void edit(netlist::Document& document, const diagnose::InferResult& result) {
   document.add_to_note(fmt::format("Resistances inferred from {} readings.", result.readings.size()));
 }
 
-tl::expected<void, Exit> write_fitted(const std::string& path, const std::string& input, const diagnose::InferResult& result,
-                                      const Doors& doors) {
+tl::expected<void, Exit> write_fitted(const std::string& path, const std::string& input,
+                                      const diagnose::InferResult& result, const Doors& doors) {
   const auto bytes = doors.files.read(input);
   auto document = netlist::Document::open(bytes ? *bytes : std::string());
   if (!document) {
@@ -76,7 +76,8 @@ const Command commands::infer{
     .name = "infer",
     .summary = "true resistances and fault odds from the readings",
     .description =
-        "Works out from the readings what each connection's resistance really is, between which values it lies, how "
+        "Works out from the readings what each connection's resistance really is, between which values it "
+        "lies, how "
         "likely each is faulty, what these readings cannot tell apart, and which readings do not fit.",
     .options = {options::file, output, options::json, options::csv},
     .examples = {"ohmtrail infer boat.json", "ohmtrail infer boat.json -o fitted.json"},

@@ -76,7 +76,9 @@ Row explanation_row(const Explanation& explanation) {
   for (const std::size_t index : explanation.wrong) {
     wrong.push_back(std::to_string(index));
   }
-  return {{"faulty", explanation.faulty}, {"wrong_readings", wrong}, {"probability", number(explanation.probability)}};
+  return {{"faulty", explanation.faulty},
+          {"wrong_readings", wrong},
+          {"probability", number(explanation.probability)}};
 }
 
 template <class Item, class ToRow>
@@ -149,7 +151,8 @@ std::string slip_word(Slip slip) {
   return "";
 }
 
-std::string infer_json(const netlist::System& system, const InferResult& result, const network::Network& network) {
+std::string infer_json(const netlist::System& system, const InferResult& result,
+                       const network::Network& network) {
   JsonWriter json;
   open_result(json, "infer", system, assumptions_of(result, network));
   json.rows("elements", rows_of(result.elements, [&](const auto& e) { return element_row(e, network); }));
@@ -165,11 +168,13 @@ std::string infer_json(const netlist::System& system, const InferResult& result,
 }
 
 std::string infer_csv(const InferResult& result, const network::Network& network) {
-  return csv(rows_of(result.elements, [&](const auto& e) { return element_row(e, network); }),
-             {"id", "role", "resistance", "low", "high", "sound_resistance", "fault_probability", "informed"});
+  return csv(
+      rows_of(result.elements, [&](const auto& e) { return element_row(e, network); }),
+      {"id", "role", "resistance", "low", "high", "sound_resistance", "fault_probability", "informed"});
 }
 
-std::string compare_json(const netlist::System& system, const Comparison& comparison, const network::Network& network) {
+std::string compare_json(const netlist::System& system, const Comparison& comparison,
+                         const network::Network& network) {
   JsonWriter json;
   open_result(json, "compare", system, network.assumptions);
   json.rows("elements", rows_of(comparison.elements, change_row));

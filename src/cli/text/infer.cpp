@@ -16,11 +16,15 @@ using namespace diagnose;
 using Align = Column::Align;
 namespace u = units;
 
-constexpr double worth_a_row = 0.05;   // fault probability from which an element is shown
+constexpr double worth_a_row = 0.05;  // fault probability from which an element is shown
 constexpr double worth_a_verdict = 0.5;
 
-std::string ohms(double si) { return u::print(u::Resistance{si}); }
-std::string volts(double si) { return u::print(u::Voltage{si}); }
+std::string ohms(double si) {
+  return u::print(u::Resistance{si});
+}
+std::string volts(double si) {
+  return u::print(u::Voltage{si});
+}
 
 // Never quite certain: 99.9 % is the most that is said.
 std::string percent(double probability) {
@@ -39,27 +43,33 @@ std::string capitalised(std::string text) {
   return text;
 }
 
-std::string element_verdict(const netlist::System& system, const network::Network& network, const InferredElement& e) {
-  return fmt::format("{}: about {} where {} is sound; {}.", capitalised(where(system, network, e.id)), ohms(e.resistance),
-                     ohms(e.sound_resistance), percent(e.fault_probability));
+std::string element_verdict(const netlist::System& system, const network::Network& network,
+                            const InferredElement& e) {
+  return fmt::format("{}: about {} where {} is sound; {}.", capitalised(where(system, network, e.id)),
+                     ohms(e.resistance), ohms(e.sound_resistance), percent(e.fault_probability));
 }
 
 std::string battery_verdict(const InferredBattery& b) {
   if (b.cell_missing_probability > 0.5 * b.fault_probability)
-    return fmt::format("The battery \"{}\": one cell seems to be missing, {} open-circuit; {}.", b.id, volts(b.emf),
-                       percent(b.fault_probability));
-  return fmt::format("The battery \"{}\": about {} inside; {}.", b.id, ohms(b.resistance), percent(b.fault_probability));
+    return fmt::format("The battery \"{}\": one cell seems to be missing, {} open-circuit; {}.", b.id,
+                       volts(b.emf), percent(b.fault_probability));
+  return fmt::format("The battery \"{}\": about {} inside; {}.", b.id, ohms(b.resistance),
+                     percent(b.fault_probability));
 }
 
-std::string joined(const std::vector<std::string>& ids) { return fmt::format("{}", fmt::join(ids, ", ")); }
+std::string joined(const std::vector<std::string>& ids) {
+  return fmt::format("{}", fmt::join(ids, ", "));
+}
 
 // "Somewhere in this group" where the group is surely faulty, but no member of it is.
 bool show_group_verdicts(Sheet& sheet, const InferResult& result) {
   bool said = false;
   for (const UnresolvedGroup& group : result.unresolved) {
-    const bool one_is_named = std::any_of(result.elements.begin(), result.elements.end(), [&](const InferredElement& e) {
-      return e.fault_probability >= worth_a_verdict && std::count(group.ids.begin(), group.ids.end(), e.id) > 0;
-    });
+    const bool one_is_named =
+        std::any_of(result.elements.begin(), result.elements.end(), [&](const InferredElement& e) {
+          return e.fault_probability >= worth_a_verdict &&
+                 std::count(group.ids.begin(), group.ids.end(), e.id) > 0;
+        });
     if (group.fault_probability >= worth_a_verdict && !one_is_named) {
       sheet.paragraph(fmt::format("Somewhere among {}: {} together; {}.", joined(group.ids), ohms(group.sum),
                                   percent(group.fault_probability)),
@@ -87,8 +97,9 @@ void show_verdicts(Sheet& sheet, const netlist::System& system, const network::N
   }
   said = show_group_verdicts(sheet, result) || said;
   if (!said)
-    sheet.paragraph(result.readings.empty() ? "Nothing was read: this is what is usual for such a system, no more."
-                                            : "No single thing is more likely faulty than sound.",
+    sheet.paragraph(result.readings.empty()
+                        ? "Nothing was read: this is what is usual for such a system, no more."
+                        : "No single thing is more likely faulty than sound.",
                     Ink::good);
 }
 
@@ -100,11 +111,13 @@ Ink ink_of(double probability) {
 void add_row(Table& table, const InferResult& result, const std::string& id) {
   for (const InferredElement& e : result.elements)
     if (e.id == id && e.fault_probability >= worth_a_row)
-      table.row({Cell(e.id, Ink::strong), ohms(e.resistance), fmt::format("{} … {}", ohms(e.low), ohms(e.high)),
-                 ohms(e.sound_resistance), Cell(percent(e.fault_probability), ink_of(e.fault_probability))});
+      table.row({Cell(e.id, Ink::strong), ohms(e.resistance),
+                 fmt::format("{} … {}", ohms(e.low), ohms(e.high)), ohms(e.sound_resistance),
+                 Cell(percent(e.fault_probability), ink_of(e.fault_probability))});
   for (const InferredBattery& b : result.batteries)
     if (b.id == id && b.fault_probability >= worth_a_row)
-      table.row({Cell(b.id, Ink::strong), ohms(b.resistance), fmt::format("{} … {}", ohms(b.low), ohms(b.high)), "–",
+      table.row({Cell(b.id, Ink::strong), ohms(b.resistance),
+                 fmt::format("{} … {}", ohms(b.low), ohms(b.high)), "–",
                  Cell(percent(b.fault_probability), ink_of(b.fault_probability))});
 }
 
@@ -127,13 +140,15 @@ void show_unresolved(Sheet& sheet, const InferResult& result) {
   sheet.line();
   sheet.line("What these readings cannot tell", Ink::strong);
   for (const UnresolvedGroup& group : result.unresolved) {
-    const std::string sum = std::isnan(group.sum) ? "cannot be told apart"
-                                                  : fmt::format("together {} ({} … {}); the sum is sure, the split is not",
-                                                                ohms(group.sum), ohms(group.low), ohms(group.high));
+    const std::string sum = std::isnan(group.sum)
+                                ? "cannot be told apart"
+                                : fmt::format("together {} ({} … {}); the sum is sure, the split is not",
+                                              ohms(group.sum), ohms(group.low), ohms(group.high));
     sheet.item("  - ", fmt::format("{}: {}.", joined(group.ids), sum));
     if (!group.separate_at.empty())
-      sheet.item("    ", fmt::format("A reading from \"{}\" to \"{}\" parts them.", group.separate_at.front().first,
-                                     group.separate_at.front().second),
+      sheet.item("    ",
+                 fmt::format("A reading from \"{}\" to \"{}\" parts them.", group.separate_at.front().first,
+                             group.separate_at.front().second),
                  Ink::faint);
   }
   if (unread > 0) sheet.item("  - ", fmt::format("{} elements that no reading says anything of.", unread));
@@ -142,15 +157,18 @@ void show_unresolved(Sheet& sheet, const InferResult& result) {
 std::string unit_value(const netlist::Reading& reading, double value) {
   if (std::holds_alternative<netlist::AmpsReading>(reading.what)) return u::print(u::Current{value});
   if (std::holds_alternative<netlist::OhmsReading>(reading.what)) return ohms(value);
-  if (std::holds_alternative<netlist::TemperatureReading>(reading.what)) return u::print(u::Temperature{value});
+  if (std::holds_alternative<netlist::TemperatureReading>(reading.what))
+    return u::print(u::Temperature{value});
   return volts(value);
 }
 
 std::string what_was_read(const netlist::Reading& reading) {
   if (const auto* v = std::get_if<netlist::VoltsReading>(&reading.what))
     return fmt::format("\"{}\" to \"{}\"", v->red, v->black);
-  if (const auto* a = std::get_if<netlist::AmpsReading>(&reading.what)) return fmt::format("in \"{}\"", a->in);
-  if (const auto* o = std::get_if<netlist::OhmsReading>(&reading.what)) return fmt::format("across \"{}\"", o->across);
+  if (const auto* a = std::get_if<netlist::AmpsReading>(&reading.what))
+    return fmt::format("in \"{}\"", a->in);
+  if (const auto* o = std::get_if<netlist::OhmsReading>(&reading.what))
+    return fmt::format("across \"{}\"", o->across);
   return fmt::format("at \"{}\"", std::get<netlist::TemperatureReading>(reading.what).at);
 }
 
@@ -183,39 +201,43 @@ void show_doubts(Sheet& sheet, const netlist::System& system, const InferResult&
     }
     const netlist::Reading& reading = system.readings[r.index];
     sheet.item("  - ",
-               fmt::format("Reading {} ({}): {} does not fit; going by the others it would be about {}.{}", r.index + 1,
-                           what_was_read(reading), unit_value(reading, r.measured), unit_value(reading, r.would_be),
-                           slip_in_words(r)),
+               fmt::format("Reading {} ({}): {} does not fit; going by the others it would be about {}.{}",
+                           r.index + 1, what_was_read(reading), unit_value(reading, r.measured),
+                           unit_value(reading, r.would_be), slip_in_words(r)),
                Ink::warning);
   }
   if (critical > 0) {
     sheet.line();
-    sheet.paragraph(fmt::format("{} of {} readings stand alone: nothing else checks them, and an error in one could not "
-                                "be found.",
-                                critical, result.readings.size()),
-                    Ink::faint);
+    sheet.paragraph(
+        fmt::format("{} of {} readings stand alone: nothing else checks them, and an error in one could not "
+                    "be found.",
+                    critical, result.readings.size()),
+        Ink::faint);
   }
 }
 
 void show_fit(Sheet& sheet, const InferResult& result) {
   if (result.fit.degrees_of_freedom == 0) return;
   sheet.line();
-  sheet.paragraph(fmt::format("Fit: chi-square {:.1f} for {} readings, p = {:.2g}.{}", result.fit.chi_square,
-                              result.fit.degrees_of_freedom, result.fit.p_value,
-                              result.fit.p_value < 0.01 ? " The readings and this netlist do not agree well." : ""),
-                  Ink::faint);
+  sheet.paragraph(
+      fmt::format("Fit: chi-square {:.1f} for {} readings, p = {:.2g}.{}", result.fit.chi_square,
+                  result.fit.degrees_of_freedom, result.fit.p_value,
+                  result.fit.p_value < 0.01 ? " The readings and this netlist do not agree well." : ""),
+      Ink::faint);
 }
 
-void show_changes(Sheet& sheet, const netlist::System& system, const network::Network& network, const char* title,
-                  const std::vector<std::string>& ids, const Comparison& comparison, Ink ink) {
+void show_changes(Sheet& sheet, const netlist::System& system, const network::Network& network,
+                  const char* title, const std::vector<std::string>& ids, const Comparison& comparison,
+                  Ink ink) {
   if (ids.empty()) return;
   sheet.line();
   sheet.line(title, Ink::strong);
   for (const std::string& id : ids)
     for (const ElementChange& change : comparison.elements)
       if (change.id == id)
-        sheet.item("  - ", fmt::format("{}: {} before, {} after.", capitalised(where(system, network, id)),
-                                       ohms(change.before), ohms(change.after)),
+        sheet.item("  - ",
+                   fmt::format("{}: {} before, {} after.", capitalised(where(system, network, id)),
+                               ohms(change.before), ohms(change.after)),
                    ink);
 }
 

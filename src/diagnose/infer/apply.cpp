@@ -7,8 +7,8 @@
 namespace ohmtrail::diagnose {
 namespace {
 
-using network::Part;
 using netlist::RunEnd;
+using network::Part;
 
 // The half of an end that an element is. A crimp given its own value leaves the other to the bolted contact.
 void set_end(RunEnd& end, bool is_crimp, units::Resistance value) {
@@ -86,7 +86,8 @@ netlist::System with_inferred(const netlist::System& system, const InferResult& 
   const network::Network network = network::build(system, system.cases.front());
   for (const InferredElement& element : result.elements) {
     if (const auto index = network.element(element.id); element.informed && index) {
-      set_resistance(out, network.elements[static_cast<std::size_t>(*index)].origin, units::Resistance{element.resistance});
+      set_resistance(out, network.elements[static_cast<std::size_t>(*index)].origin,
+                     units::Resistance{element.resistance});
     }
   }
   for (std::size_t k = 0; k < result.batteries.size(); ++k) {

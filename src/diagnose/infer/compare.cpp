@@ -147,7 +147,8 @@ tl::expected<Comparison, InferFailure> compare(const netlist::System& before, co
   }
   Comparison out;
   compare_elements(*earlier, *later, out);
-  compare_loads(with_explicit_emf(with_inferred(before, *earlier), *earlier), with_inferred(after, *later), out);
+  compare_loads(with_explicit_emf(with_inferred(before, *earlier), *earlier), with_inferred(after, *later),
+                out);
   return out;
 }
 

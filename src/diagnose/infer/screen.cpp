@@ -228,7 +228,8 @@ std::vector<Move> Screen::moves(const Belief& belief, const std::vector<Move>* a
     }
     const Cavity here = cavity(belief, k);
     const Move* other = alike != nullptr ? &(*alike)[out.size()] : nullptr;
-    const bool same = other != nullptr && !belief.strained && other->other_state == in_its_other_state(belief.hypothesis, k) &&
+    const bool same = other != nullptr && !belief.strained &&
+                      other->other_state == in_its_other_state(belief.hypothesis, k) &&
                       nearly_equal(other->cavity, here);
     out.push_back(same ? *other : move_at(belief, k, here));
   }

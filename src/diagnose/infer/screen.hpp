@@ -24,7 +24,8 @@ struct Belief {
   Eigen::VectorXd variance;  ///< m + c
   std::vector<std::pair<double, Eigen::VectorXd>> updates;  ///< covariance = that of the optimum + Σ a u uᵀ
   std::map<int, Cavity> sites;  ///< coordinates whose own factor is no longer the optimum's
-  /// A fault that the readings cry for was taken away: until another takes over, only the Gaussian can be trusted.
+  /// A fault that the readings cry for was taken away: until another takes over, only the Gaussian can be
+  /// trusted.
   bool strained = false;
 };
 
