@@ -18,7 +18,7 @@
 /// test has its own.
 namespace ohmtrail::test {
 
-enum class Readings { every_element, every_third_point, loads_only };
+enum class Readings { every_element, elements_and_spans, every_third_point, loads_only };
 
 struct SurveyOptions {
   LayoutOptions layout;
@@ -192,7 +192,8 @@ class Simulation {
       clamp("ring-out");
     for (std::size_t k = 1; k < system_.loads.size(); ++k) clamp("branch" + std::to_string(k) + "-last");
     for (const auto& load : system_.loads) volts(load.plus, load.minus, true);
-    if (options_.readings == Readings::every_element) read_elements();
+    if (reads_elements()) read_elements();
+    if (options_.readings == Readings::elements_and_spans) read_spans();
     if (options_.readings == Readings::every_third_point) read_third_points();
   }
 
@@ -245,6 +246,15 @@ class Simulation {
         volts(loaded_.points[static_cast<std::size_t>(e.from)],
               loaded_.points[static_cast<std::size_t>(e.to)], true);
     }
+  }
+
+  [[nodiscard]] bool reads_elements() const {
+    return options_.readings == Readings::every_element || options_.readings == Readings::elements_and_spans;
+  }
+
+  // Each run again from stud to stud: what its wire and both its lugs lose together.
+  void read_spans() {
+    for (const auto& run : system_.runs) volts(run.from, run.to, true);
   }
 
   // Probe to probe along the path, every third point of it.

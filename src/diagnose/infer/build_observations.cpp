@@ -182,6 +182,7 @@ class ObservationBuilder {
       }
       Observation out;
       out.sight = Sight::resistance;
+      out.wrong_log_odds = log_odds(wrong_resistance_chance);
       out.parameter = known->second;
       out.measured = element.resistance.si();
       out.sigma =

@@ -96,13 +96,17 @@ void consider_other_cases(const netlist::System& system, const Posterior& poster
       }
     }
   };
+  // The loads off before another case: where both fit alike the slip is the simpler one.
   for (const netlist::Case& in_case : system.cases) {
     if (in_case.name == reading.in_case) {
       netlist::Case off = in_case;
       off.on.clear();
       off.all_on = false;
       try_case(off, Slip::load_off);
-    } else {
+    }
+  }
+  for (const netlist::Case& in_case : system.cases) {
+    if (in_case.name != reading.in_case && best.slip != Slip::load_off) {
       try_case(in_case, Slip::wrong_case);
     }
   }
