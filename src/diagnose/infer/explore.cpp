@@ -99,7 +99,7 @@ class Search {
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
       if (within_reach(k)) {
         note(out_.expanded[k].belief.hypothesis,
-             {out_.expanded[k].belief.log_weight + log_bystanders(screen_, out_.expanded[k], out_.core), k,
+             {out_.expanded[k].belief.log_weight + log_bystanders(model_, screen_, out_.expanded[k], out_.core), k,
               -1});
       }
     }
@@ -123,7 +123,7 @@ class Search {
   // count.
   double note_moves(std::size_t k) {
     const Expanded& e = out_.expanded[k];
-    const double bystanders = log_bystanders(screen_, e, out_.core);
+    const double bystanders = log_bystanders(model_, screen_, e, out_.core);
     double added = 0;
     for (std::size_t j = 0; j < e.moves.size(); ++j) {
       const Move& move = e.moves[j];
@@ -165,12 +165,17 @@ bool contains(const Hypothesis& set, const Screen& screen, int coordinate) {
   return screen.is_error(coordinate) ? set.is_wrong(coordinate) : set.is_faulty(screen.parameter(coordinate));
 }
 
-double log_bystanders(const Screen& screen, const Expanded& expanded, const Hypothesis& core) {
+double log_bystander_odds(const Model& model, const Screen& screen, const Hypothesis& from, const Move& move) {
+  const double beyond = log_bayes_factor(model, screen, from, move) - std::log(explains);
+  return beyond > 0 ? move.log_ratio - beyond : move.log_ratio;
+}
+
+double log_bystanders(const Model& model, const Screen& screen, const Expanded& expanded, const Hypothesis& core) {
   double sum = 0;
   for (const Move& move : expanded.moves) {
     if (!contains(core, screen, move.coordinate) &&
         !contains(expanded.belief.hypothesis, screen, move.coordinate)) {
-      sum += std::log1p(std::exp(move.log_ratio));
+      sum += std::log1p(std::exp(log_bystander_odds(model, screen, expanded.belief.hypothesis, move)));
     }
   }
   return sum;

@@ -45,6 +45,11 @@ class Mixer {
     const Screen screen(model_, base_);
     if (options_.faults) {
       around_ = explore(model_, screen, {options_.expansions, 1e-5});
+      for (Expanded& e : around_.expanded) {
+        for (Move& move : e.moves) {
+          cap(screen, e.belief.hypothesis, move);
+        }
+      }
     } else {
       around_.weighed[base_.hypothesis] = {0, 0, -1};
       around_.expanded.push_back({screen.root(), {}});
@@ -56,9 +61,22 @@ class Mixer {
     Candidate out{std::move(optimum), 0, {}};
     const Screen screen(model_, out.optimum);
     const Expanded root{screen.root(), options_.faults ? screen.moves(screen.root()) : std::vector<Move>{}};
-    out.log_weight = root.belief.log_weight + log_bystanders(screen, root, around_.core);
+    out.log_weight = root.belief.log_weight + log_bystanders(model_, screen, root, around_.core);
     out.moves = root.moves;
+    if (!std::isfinite(out.log_weight)) {
+      return;
+    }
+    for (Move& move : out.moves) {
+      cap(screen, root.belief.hypothesis, move);
+    }
     candidates_.emplace(out.optimum.hypothesis, std::move(out));
+  }
+
+  // From here on moves only serve for bystanders and for densities.
+  void cap(const Screen& screen, const Hypothesis& from, Move& move) const {
+    if (!contains(around_.core, screen, move.coordinate) && !contains(from, screen, move.coordinate)) {
+      move.log_ratio = log_bystander_odds(model_, screen, from, move);
+    }
   }
 
   // The heaviest hypotheses are weighed again, each at its own optimum of the real network.
