@@ -99,8 +99,9 @@ class Search {
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
       if (within_reach(k)) {
         note(out_.expanded[k].belief.hypothesis,
-             {out_.expanded[k].belief.log_weight + log_bystanders(model_, screen_, out_.expanded[k], out_.core), k,
-              -1});
+             {out_.expanded[k].belief.log_weight +
+                  log_bystanders(model_, screen_, out_.expanded[k], out_.core),
+              k, -1});
       }
     }
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
@@ -165,12 +166,14 @@ bool contains(const Hypothesis& set, const Screen& screen, int coordinate) {
   return screen.is_error(coordinate) ? set.is_wrong(coordinate) : set.is_faulty(screen.parameter(coordinate));
 }
 
-double log_bystander_odds(const Model& model, const Screen& screen, const Hypothesis& from, const Move& move) {
+double log_bystander_odds(const Model& model, const Screen& screen, const Hypothesis& from,
+                          const Move& move) {
   const double beyond = log_bayes_factor(model, screen, from, move) - std::log(explains);
   return beyond > 0 ? move.log_ratio - beyond : move.log_ratio;
 }
 
-double log_bystanders(const Model& model, const Screen& screen, const Expanded& expanded, const Hypothesis& core) {
+double log_bystanders(const Model& model, const Screen& screen, const Expanded& expanded,
+                      const Hypothesis& core) {
   double sum = 0;
   for (const Move& move : expanded.moves) {
     if (!contains(core, screen, move.coordinate) &&

@@ -52,10 +52,13 @@ inline constexpr double explains = 1.5;
 /// Whether the coordinate belongs to such a set of unknowns and readings.
 [[nodiscard]] bool contains(const Hypothesis& set, const Screen& screen, int coordinate);
 
-/// ln of the odds of a bystander's change. By its name it explains nothing: what a strained screen says beyond that is cut.
-[[nodiscard]] double log_bystander_odds(const Model& model, const Screen& screen, const Hypothesis& from, const Move& move);
+/// ln of the odds of a bystander's change. By its name it explains nothing: what a strained screen says
+/// beyond that is cut.
+[[nodiscard]] double log_bystander_odds(const Model& model, const Screen& screen, const Hypothesis& from,
+                                        const Move& move);
 
 /// ln Π (1 + odds) over the coordinates that are neither in the core nor in the hypothesis.
-[[nodiscard]] double log_bystanders(const Model& model, const Screen& screen, const Expanded& expanded, const Hypothesis& core);
+[[nodiscard]] double log_bystanders(const Model& model, const Screen& screen, const Expanded& expanded,
+                                    const Hypothesis& core);
 
 }  // namespace ohmtrail::diagnose::inference

@@ -29,9 +29,9 @@ inline constexpr double isolator_drop_sd = 0.1;  ///< of the drop
 /// Battery drift between readings: sd relative to its voltage after one minute, growing with the root of the
 /// time.
 inline constexpr double drift_sd_per_root_minute = 0.0005;
-/// Chance that a number in the file is simply wrong (misread, mistyped, probes swapped), and that a `resistance` given
-/// with an element is. With 1 % a fault that one lone reading shows stays at 92 % however large it is; with 0.5 % at
-/// 96 %, and blunders of 8 standard deviations are still named.
+/// Chance that a number in the file is simply wrong (misread, mistyped, probes swapped), and that a
+/// `resistance` given with an element is. With 1 % a fault that one lone reading shows stays at 92 % however
+/// large it is; with 0.5 % at 96 %, and blunders of 8 standard deviations are still named.
 inline constexpr double wrong_reading_chance = 0.005;
 inline constexpr double wrong_resistance_chance = 0.001;
 

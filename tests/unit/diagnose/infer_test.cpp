@@ -162,7 +162,8 @@ TEST_P(SlipOf, IsRecognised) {
   EXPECT_TRUE(row.suspect);
   EXPECT_EQ(row.slip, GetParam().slip);
   EXPECT_NEAR(row.would_be, store, 0.15 * std::abs(store) + 1e-3);
-  for (const InferredReading& other : result->readings) EXPECT_EQ(other.suspect, other.index == index) << other.index;
+  for (const InferredReading& other : result->readings)
+    EXPECT_EQ(other.suspect, other.index == index) << other.index;
 }
 
 INSTANTIATE_TEST_SUITE_P(All, SlipOf,
