@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <vector>
+
 #include "netlist/sections.hpp"
 #include "units/unit_words.hpp"
 
@@ -53,6 +55,7 @@ Json takes() {
 
 Json definitions() {
   Json all = quantities();
+  all["temperature"]["anyOf"][0]["minimum"] = -273.15;
   all["takes"] = takes();
   all["gauge"] = {{"description", "\"2/0 AWG\", \"2 SAE\", \"35 mm2\""},
                   {"type", "string"},
@@ -70,6 +73,21 @@ Json source(std::string_view section) {
   return {{"required", Json::array({section})}, {"properties", {{std::string(section), {{"minItems", 1}}}}}};
 }
 
+/// What one sort of reading needs, and none of the keys of the others.
+Json reading_of(const std::vector<const char*>& keys, const std::vector<const char*>& strangers) {
+  Json others = Json::array();
+  for (const char* key : strangers) others.push_back(Json{{"required", Json::array({key})}});
+  return {{"required", keys}, {"not", {{"anyOf", others}}}};
+}
+
+Json any_reading() {
+  return Json::array(
+      {reading_of({"volts", "red", "black", "case"}, {"amps", "in", "ohms", "across", "temperature", "at"}),
+       reading_of({"amps", "in", "case"}, {"volts", "red", "black", "ohms", "across", "temperature", "at"}),
+       reading_of({"ohms", "across"}, {"volts", "red", "black", "amps", "in", "temperature", "at"}),
+       reading_of({"temperature", "at", "case"}, {"volts", "red", "black", "amps", "in", "ohms", "across"})});
+}
+
 }  // namespace
 
 std::string json_schema() {
@@ -79,6 +97,7 @@ std::string json_schema() {
       {"description", "A DC system as a graph of resistances, with its cases and the readings taken on it."}};
   schema.update(Object<System>::schema());
   schema["anyOf"] = Json::array({source("batteries"), source("chargers")});
+  schema["properties"]["readings"]["items"]["oneOf"] = any_reading();
   schema["$defs"] = definitions();
   return schema.dump(2) + "\n";
 }
