@@ -30,7 +30,7 @@ std::vector<std::string> connection_row(const ReportInput& input, const Repair& 
   const std::string each = repair.parts.size() > 1 ? std::string(text::each) : std::string();
   return {ranks(repair),
           sentence(where(input.system, repair)) + ": " + std::string(what_it_is(spot.cause)),
-          volts(std::fabs(spot.drop)) + each,
+          volts(diagnose::lost_volts(spot)) + each,
           watts(spot.heat) + each,
           spot.temperature ? celsius(*spot.temperature) : "–",
           spot.likelihood ? percent(*spot.likelihood) : "–",

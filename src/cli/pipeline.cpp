@@ -6,6 +6,8 @@
 
 #include "cli/nearest.hpp"
 #include "cli/text/failure.hpp"
+#include "ohmtrail/diagnose/infer.hpp"
+#include "ohmtrail/diagnose/infer_apply.hpp"
 #include "ohmtrail/network/network.hpp"
 
 namespace ohmtrail::cli {
@@ -46,7 +48,21 @@ tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors) {
   const auto& problems = read ? read->warnings : read.error();
   for (const netlist::Problem& problem : problems) doors.complain(netlist::format(problem, shown_name(path)));
   if (!read) return tl::unexpected(Exit::mistake);
-  return Job{path, std::move(*read)};
+  return Job{path, std::move(*read), {}};
+}
+
+tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors) {
+  auto job = read_job(call.text(options::file), doors);
+  if (!job || job->system().readings.empty() || call.has(options::as_rated)) return job;
+  const auto inferred = diagnose::infer(job->system());
+  if (!inferred) {
+    doors.complain(
+        fmt::format("{}: the readings were left out: {}", shown_name(job->path), inferred.error().text));
+    return job;
+  }
+  job->read.system = diagnose::with_inferred(job->system(), *inferred);
+  job->fault_probability = diagnose::fault_probabilities(*inferred);
+  return job;
 }
 
 tl::expected<SolvedCases, Exit> solve_cases(const Job& job, const std::string& only_case,

@@ -1,4 +1,5 @@
 #pragma once
+#include <map>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
@@ -16,11 +17,17 @@ namespace ohmtrail::cli {
 struct Job {
   std::string path;  ///< as named in the call; "-" is standard input
   netlist::ReadSystem read;
+  /// By element and battery id; empty where no readings were used.
+  std::map<std::string, double> fault_probability;
   [[nodiscard]] const netlist::System& system() const { return read.system; }
 };
 
 /// Reads and validates; mistakes and warnings go to standard error, one a line.
 [[nodiscard]] tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors);
+
+/// The same with the resistances that the file's readings tell, where it has any and --as-rated does not
+/// leave them out.
+[[nodiscard]] tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors);
 
 using SolvedCases = std::vector<solve::CaseSolution>;
 

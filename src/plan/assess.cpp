@@ -128,8 +128,8 @@ class Assessor {
       if (solved.solution.collapse)
         result_.broken.push_back({Broken::What::collapsed, load.element, c, load.volts, 0});
       else if (!load.running)
-        result_.broken.push_back(
-            {Broken::What::stopped, load.element, c, load.volts, element.stops_below->si()});
+        result_.broken.push_back({Broken::What::stopped, load.element, c, load.volts,
+                                  element.stops_below ? element.stops_below->si() : 0});
       else if (in_reach(c, load.element) &&
                load.drop > load.limit_fraction * element.nominal->si() * (1 + kRounding))
         result_.broken.push_back(

@@ -10,6 +10,8 @@ namespace commands {
 extern const Command check;
 extern const Command solve;
 extern const Command rank;
+extern const Command infer;
+extern const Command compare;
 extern const Command bank;
 extern const Command draw;
 extern const Command report;

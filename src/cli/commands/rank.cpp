@@ -53,7 +53,9 @@ tl::expected<SolvedCases, Exit> cases_asked_for(const Job& job, const Call& call
 
 Ranking make_ranking(const Job& job, const SolvedCases& solved, const Call& call) {
   Ranking ranking;
-  ranking.hot_spots = diagnose::rank(job.system(), solved, rank_options(call));
+  diagnose::RankOptions options = rank_options(call);
+  options.fault_probability = job.fault_probability;
+  ranking.hot_spots = diagnose::rank(job.system(), solved, options);
   for (const solve::CaseSolution& one : solved)
     for (diagnose::SagSplit& split : diagnose::split(one)) ranking.split.push_back(std::move(split));
   if (call.has(between)) ranking.swings = diagnose::swing(job.system(), solved.front(), solved.back());
@@ -67,7 +69,7 @@ bool steady(const Ranking& ranking) {
 }
 
 Exit run(const Call& call, const Doors& doors) {
-  const auto job = read_job(call.text(options::file), doors);
+  const auto job = read_job_as_found(call, doors);
   if (!job) return job.error();
   const auto solved = cases_asked_for(*job, call, doors);
   if (!solved) return solved.error();

@@ -6,14 +6,16 @@ namespace ohmtrail::cli {
 
 std::span<const Command* const> all_commands() {
   static constexpr std::array all{
-      &commands::check,   //
-      &commands::solve,   //
-      &commands::rank,    //
-      &commands::bank,    //
-      &commands::draw,    //
-      &commands::report,  //
-      &commands::tables,  //
-      &commands::schema,  //
+      &commands::check,    //
+      &commands::solve,    //
+      &commands::rank,     //
+      &commands::infer,    //
+      &commands::compare,  //
+      &commands::bank,     //
+      &commands::draw,     //
+      &commands::report,   //
+      &commands::tables,   //
+      &commands::schema,   //
   };
   return all;
 }

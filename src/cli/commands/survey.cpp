@@ -34,12 +34,14 @@ std::optional<diagnose::Staircase> Survey::staircase(const std::string& load) co
 }
 
 tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
-  auto job = read_job(call.text(options::file), doors);
+  auto job = read_job_as_found(call, doors);
   if (!job) return tl::unexpected(job.error());
   auto solved = solve_cases(*job, call.text(options::in_case), doors);
   if (!solved) return tl::unexpected(solved.error());
   Survey survey{std::move(job->read.system), std::move(*solved), {}, {}, {}};
-  survey.hot_spots = diagnose::rank(survey.system, survey.solved);
+  diagnose::RankOptions options;
+  options.fault_probability = job->fault_probability;
+  survey.hot_spots = diagnose::rank(survey.system, survey.solved, options);
   for (const solve::CaseSolution& one : survey.solved)
     for (diagnose::SagSplit& split : diagnose::split(one)) survey.splits.push_back(std::move(split));
   const auto worst = render::worst_split(survey.system, survey.solved, survey.splits);

@@ -44,11 +44,6 @@ std::string capitalised(std::string text) {
   return text;
 }
 
-/// A battery's drop is its terminal voltage; what it loses is across its own resistance.
-double lost(const HotSpot& spot) {
-  return std::abs(spot.role == network::Role::battery ? spot.current * spot.resistance : spot.drop);
-}
-
 /// How many times its sound value an element has, where that says something.
 std::string times_sound(const HotSpot& spot) {
   if (!spot.sound_resistance || *spot.sound_resistance <= 0) return "";
@@ -74,7 +69,7 @@ void show_verdict(Sheet& sheet, const netlist::System& system, const std::vector
   sheet.paragraph(
       fmt::format("{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
                   capitalised(place(system, solved, worst)), cause_in_words(worst.cause), times_sound(worst),
-                  worst.in_case, volts(lost(worst)), u::print(u::Power{worst.heat}), gain(worst)),
+                  worst.in_case, volts(diagnose::lost_volts(worst)), u::print(u::Power{worst.heat}), gain(worst)),
       Ink::bad);
 }
 
@@ -108,7 +103,7 @@ Table hot_spot_table(const netlist::System& system, const std::vector<CaseSoluti
                {"temp.", Align::right},
                {"comes back", Align::right}});
   for (const HotSpot& spot : spots) {
-    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), spot.in_case, volts(lost(spot)),
+    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), spot.in_case, volts(diagnose::lost_volts(spot)),
                u::print(u::Power{spot.heat}, aligned), temperature(spot), gained(spot)});
     add_notes(table, place(system, solved, spot), spot);
   }

@@ -1,0 +1,106 @@
+#include "diagnose/infer/climb.hpp"
+
+#include <algorithm>
+#include <set>
+#include <utility>
+#include <vector>
+
+namespace ohmtrail::diagnose::inference {
+namespace {
+
+constexpr int most_moves = 30;
+constexpr int most_rounds = 5;
+
+// A neighbour that the screen finds better, at its own optimum; empty where it turns out not to be.
+std::optional<Optimum> better_neighbour(const Model& model, const Linearisation& near, const Optimum& here,
+                                        bool look_behind, std::set<Hypothesis>& seen) {
+  constexpr double worth_it = 0.05;
+  constexpr int tries = 3;
+  const Screen screen(model, here);
+  const Exploration around = explore(model, screen, {1, 1.0, 1e300, look_behind});
+  const double present = screen.root().log_weight;
+  std::vector<std::pair<double, const Hypothesis*>> order;
+  for (const auto& [hypothesis, weighed] : around.weighed) {
+    if (!seen.contains(hypothesis) && weighed.move >= 0 && weighed.log_weight > present + worth_it) {
+      order.emplace_back(-weighed.log_weight, &hypothesis);
+    }
+  }
+  std::stable_sort(order.begin(), order.end(),
+                   [](const auto& a, const auto& b) { return a.first < b.first; });
+  order.resize(std::min<std::size_t>(order.size(), tries));
+  for (const auto& [weight, hypothesis] : order) {
+    const Weighed& weighed = around.weighed.at(*hypothesis);
+    const Expanded& source = around.expanded[weighed.source];
+    const Belief there = screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
+    seen.insert(*hypothesis);
+    Optimum candidate = optimise_linear(model, near, *hypothesis, screen.start(there));
+    if (Screen(model, candidate).root().log_weight > present + worth_it) {
+      return candidate;
+    }
+  }
+  return std::nullopt;
+}
+
+// Moves to a better neighbour as long as there is one, on one linearisation.
+Optimum climb_linear(const Model& model, const Linearisation& near, Optimum here) {
+  std::set<Hypothesis> seen{here.hypothesis};
+  for (int k = 0; k < most_moves; ++k) {
+    // One member in or out is cheap to see; one for another only where that leads nowhere.
+    auto next = better_neighbour(model, near, here, false, seen);
+    if (!next) {
+      next = better_neighbour(model, near, here, true, seen);
+    }
+    if (!next) {
+      break;
+    }
+    here = std::move(*next);
+  }
+  return here;
+}
+
+}  // namespace
+
+std::optional<Linearisation> linearise_at_priors(Forward& forward) {
+  Eigen::VectorXd x = prior_means(forward.model(), {});
+  for (int k = 0; k < 6; ++k) {
+    if (auto out = forward.linearise(values_at(forward.model(), x))) {
+      return out;
+    }
+    for (Eigen::Index p = 0; p < x.size(); ++p) {
+      x[p] -= forward.model().parameters[static_cast<std::size_t>(p)].kind == Kind::load ? 0.5 : 0;
+    }
+  }
+  return std::nullopt;
+}
+
+std::optional<Optimum> climb(Forward& forward, bool faults) {
+  const Model& model = forward.model();
+  auto near = linearise_at_priors(forward);
+  if (!near) {
+    return std::nullopt;
+  }
+  Optimum here = optimise_linear(model, *near, {}, prior_means(model, {}));
+  for (int k = 0; k < most_rounds; ++k) {
+    const Hypothesis before = here.hypothesis;
+    if (faults) {
+      here = climb_linear(model, *near, std::move(here));
+    }
+    auto real = optimise(forward, *near, here.hypothesis, here.x);
+    if (!real) {
+      return std::nullopt;
+    }
+    here = std::move(*real);
+    auto again = forward.linearise(values_at(model, here.x));
+    if (!again) {
+      return std::nullopt;
+    }
+    near = std::move(again);
+    here = optimise_linear(model, *near, here.hypothesis, here.x);
+    if (k > 0 && here.hypothesis == before) {
+      break;
+    }
+  }
+  return here;
+}
+
+}  // namespace ohmtrail::diagnose::inference

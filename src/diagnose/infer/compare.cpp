@@ -1,0 +1,155 @@
+#include "ohmtrail/diagnose/compare.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "ohmtrail/diagnose/infer_apply.hpp"
+#include "ohmtrail/solve/case_solution.hpp"
+
+namespace ohmtrail::diagnose {
+namespace {
+
+struct Seen {
+  double resistance, low, high, fault;
+};
+
+std::vector<std::pair<std::string, Seen>> rows_of(const InferResult& result) {
+  std::vector<std::pair<std::string, Seen>> out;
+  for (const InferredBattery& b : result.batteries) {
+    out.emplace_back(b.id, Seen{b.resistance, b.low, b.high, b.fault_probability});
+  }
+  for (const InferredElement& e : result.elements) {
+    out.emplace_back(e.id, Seen{e.resistance, e.low, e.high, e.fault_probability});
+  }
+  return out;
+}
+
+// Width of a 90 % interval of ln R as a standard deviation.
+double ln_sd(const Seen& seen) {
+  constexpr double interval_over_sd = 3.29;
+  return seen.low > 0 ? std::log(seen.high / seen.low) / interval_over_sd : 0;
+}
+
+ElementChange change_of(const std::string& id, const Seen& before, const Seen& after) {
+  constexpr double sure = 1.96;
+  ElementChange out{id, before.resistance, after.resistance, 0, Change::none};
+  const double moved = std::log(after.resistance / before.resistance);
+  if (std::abs(moved) > sure * std::hypot(ln_sd(before), ln_sd(after)) + 1e-9) {
+    out.change = after.resistance - before.resistance;
+    out.verdict = moved < 0 ? Change::better : Change::worse;
+  }
+  return out;
+}
+
+void sort_in(const ElementChange& change, const Seen& before, const Seen& after, Comparison& out) {
+  const bool was = before.fault >= faulty_from, is = after.fault >= faulty_from;
+  if (was && !is) {
+    out.cured.push_back(change.id);
+  } else if (was && is) {
+    out.left.push_back(change.id);
+  } else if (is) {
+    out.fresh.push_back(change.id);
+  }
+}
+
+void compare_elements(const InferResult& before, const InferResult& after, Comparison& out) {
+  std::map<std::string, Seen> later;
+  for (auto& [id, seen] : rows_of(after)) {
+    later.emplace(id, seen);
+  }
+  std::map<std::string, bool> known;
+  for (const auto& [id, seen] : rows_of(before)) {
+    known[id] = true;
+    const auto found = later.find(id);
+    if (found == later.end()) {
+      out.gone.push_back(id);
+      continue;
+    }
+    out.elements.push_back(change_of(id, seen, found->second));
+    sort_in(out.elements.back(), seen, found->second, out);
+  }
+  for (const auto& [id, seen] : rows_of(after)) {
+    if (!known.contains(id)) {
+      out.added.push_back(id);
+    }
+  }
+}
+
+// The later system with the batteries' open-circuit voltages, the loads and the cases of the earlier one.
+netlist::System on_the_same_day(const netlist::System& before, netlist::System after) {
+  for (netlist::Battery& battery : after.batteries) {
+    for (const netlist::Battery& earlier : before.batteries) {
+      if (earlier.id == battery.id) {
+        battery.emf = earlier.emf;
+        battery.state_of_charge = earlier.state_of_charge;
+      }
+    }
+  }
+  for (netlist::Load& load : after.loads) {
+    for (const netlist::Load& earlier : before.loads) {
+      load.takes = earlier.id == load.id ? earlier.takes : load.takes;
+    }
+  }
+  for (netlist::Case& one : after.cases) {
+    for (const netlist::Case& earlier : before.cases) {
+      if (earlier.name == one.name) {
+        one.set = earlier.set;
+      }
+    }
+  }
+  return after;
+}
+
+std::map<std::pair<std::string, std::string>, double> volts_at_loads(const netlist::System& system) {
+  std::map<std::pair<std::string, std::string>, double> out;
+  for (const netlist::Case& one : system.cases) {
+    if (const auto solved = solve::solve_case(network::build(system, one))) {
+      for (const solve::LoadResult& load : solved->loads) {
+        if (load.running) {
+          out[{one.name, solved->network.elements[static_cast<std::size_t>(load.element)].id}] = load.volts;
+        }
+      }
+    }
+  }
+  return out;
+}
+
+void compare_loads(const netlist::System& before, const netlist::System& after, Comparison& out) {
+  const auto earlier = volts_at_loads(before), later = volts_at_loads(on_the_same_day(before, after));
+  for (const netlist::Case& one : before.cases) {
+    for (const netlist::Load& load : before.loads) {
+      const auto was = earlier.find({one.name, load.id}), is = later.find({one.name, load.id});
+      if (was != earlier.end() && is != later.end()) {
+        out.loads.push_back({load.id, one.name, was->second, is->second});
+      }
+    }
+  }
+}
+
+// `emf` made explicit, so that both surveys can be solved at it.
+netlist::System with_explicit_emf(netlist::System system, const InferResult& result) {
+  for (std::size_t k = 0; k < system.batteries.size(); ++k) {
+    system.batteries[k].emf = units::Voltage{result.batteries[k].emf};
+  }
+  return system;
+}
+
+}  // namespace
+
+tl::expected<Comparison, InferFailure> compare(const netlist::System& before, const netlist::System& after) {
+  const auto earlier = infer(before), later = infer(after);
+  if (!earlier) {
+    return tl::unexpected(earlier.error());
+  }
+  if (!later) {
+    return tl::unexpected(later.error());
+  }
+  Comparison out;
+  compare_elements(*earlier, *later, out);
+  compare_loads(with_explicit_emf(with_inferred(before, *earlier), *earlier), with_inferred(after, *later),
+                out);
+  return out;
+}
+
+}  // namespace ohmtrail::diagnose

@@ -1,0 +1,97 @@
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "ohmtrail/diagnose/compare.hpp"
+#include "support/simulated_survey.hpp"
+
+namespace ohmtrail::diagnose {
+namespace {
+
+test::SimulatedSurvey survey() {
+  test::SurveyOptions options;
+  options.layout.elements = 30;
+  options.battery_may_fail = false;
+  return test::simulate(21, options);
+}
+
+// A netlist whose elements carry what they have, without readings.
+netlist::System with_everything_as_true(netlist::System system,
+                                        const std::map<std::string, double>& resistance) {
+  system.readings.clear();
+  for (auto& run : system.runs) {
+    run.end_from.resistances.as_found = units::Resistance{resistance.at(run.id + "/from")};
+    run.wire.as_found = units::Resistance{resistance.at(run.id + "/wire")};
+    run.end_to.resistances.as_found = units::Resistance{resistance.at(run.id + "/to")};
+  }
+  for (auto& one : system.joints) one.resistances.as_found = units::Resistance{resistance.at(one.id)};
+  for (auto& one : system.switches) one.resistances.as_found = units::Resistance{resistance.at(one.id)};
+  for (auto& one : system.fuses) one.resistances.as_found = units::Resistance{resistance.at(one.id)};
+  return system;
+}
+
+double sound_of(const netlist::System& system, const std::string& id) {
+  const auto network = network::build(system, system.cases.front());
+  return network.elements[static_cast<std::size_t>(*network.element(id))].sound->si();
+}
+
+TEST(Compare, SameSurveyIsNoChange) {
+  const auto one = survey();
+  const auto result = compare(one.system, one.system);
+  ASSERT_TRUE(result);
+  EXPECT_TRUE(result->cured.empty());
+  EXPECT_TRUE(result->fresh.empty());
+  for (const ElementChange& change : result->elements) EXPECT_EQ(change.verdict, Change::none) << change.id;
+  for (const LoadChange& load : result->loads) EXPECT_NEAR(load.volts_before, load.volts_after, 1e-9);
+}
+
+TEST(Compare, CureIsFoundAndItsVolts) {
+  const auto before = survey();
+  auto resistance = before.truth.resistance;
+  const std::string cured = before.truth.planted.front();
+  resistance[cured] = sound_of(before.system, cured);
+  const auto after = with_everything_as_true(before.system, resistance);
+  const auto result = compare(before.system, after);
+  ASSERT_TRUE(result);
+  EXPECT_EQ(result->cured, std::vector<std::string>{cured});
+  EXPECT_TRUE(result->left.empty());
+  const auto row = std::find_if(result->elements.begin(), result->elements.end(),
+                                [&](const auto& e) { return e.id == cured; });
+  EXPECT_EQ(row->verdict, Change::better);
+  EXPECT_LT(row->change, 0);
+  double gained = 0;
+  for (const LoadChange& load : result->loads)
+    gained = std::max(gained, load.volts_after - load.volts_before);
+  EXPECT_GT(gained, 0.02);
+}
+
+TEST(Compare, ChargedBatteryIsNoCure) {
+  const auto before = survey();
+  auto after = before.system;
+  for (auto& battery : after.batteries) battery.emf = units::Voltage{battery.emf->si() + 0.4};
+  for (auto& reading : after.readings)
+    if (auto* volts = std::get_if<netlist::VoltsReading>(&reading.what); volts && volts->value.si() > 8)
+      volts->value = units::Voltage{volts->value.si() + 0.4};
+  const auto result = compare(before.system, after);
+  ASSERT_TRUE(result);
+  EXPECT_TRUE(result->cured.empty());
+  for (const LoadChange& load : result->loads)
+    EXPECT_NEAR(load.volts_before, load.volts_after, 0.05) << load.id;
+}
+
+TEST(Compare, NewFaultAndMissingElements) {
+  const auto before = survey();
+  auto resistance = before.truth.resistance;
+  resistance["feed/to"] = 60 * sound_of(before.system, "feed/to");
+  auto after = with_everything_as_true(before.system, resistance);
+  after.fuses.front().id = "other-fuse";
+  const auto result = compare(before.system, after);
+  ASSERT_TRUE(result);
+  EXPECT_EQ(std::count(result->fresh.begin(), result->fresh.end(), "feed/to"), 1);
+  EXPECT_EQ(result->left, before.truth.planted);
+  EXPECT_EQ(result->gone, std::vector<std::string>{"main-fuse"});
+  EXPECT_EQ(result->added, std::vector<std::string>{"other-fuse"});
+}
+
+}  // namespace
+}  // namespace ohmtrail::diagnose
