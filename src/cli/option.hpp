@@ -11,6 +11,7 @@ struct Option {
                                 ///< ones allowed; empty: a switch
   std::string_view sentence;  ///< for the help
   int values = 1;             ///< how many follow
+  bool repeats = false;       ///< may be given several times
   bool required = false;
   bool number = false;
   bool whole = false;  ///< a number without a fraction

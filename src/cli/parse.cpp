@@ -104,7 +104,12 @@ std::vector<CLI::Option*> declare(CLI::App& app, const Command& command) {
       declared.push_back(
           app.add_flag(name)->disable_flag_override()->multi_option_policy(CLI::MultiOptionPolicy::TakeLast));
     } else {
-      declared.push_back(app.add_option(name)->expected(option.values));
+      CLI::Option* one = app.add_option(name);
+      if (option.repeats)
+        one->expected(1, CLI::detail::expected_max_vector_size)->allow_extra_args(false);
+      else
+        one->expected(option.values);
+      declared.push_back(one);
     }
   }
   return declared;

@@ -48,7 +48,7 @@ tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors) {
   const auto& problems = read ? read->warnings : read.error();
   for (const netlist::Problem& problem : problems) doors.complain(netlist::format(problem, shown_name(path)));
   if (!read) return tl::unexpected(Exit::mistake);
-  return Job{path, std::move(*read), {}};
+  return Job{path, std::move(*read), {}, *bytes};
 }
 
 tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors) {

@@ -19,6 +19,7 @@ struct Job {
   netlist::ReadSystem read;
   /// By element and battery id; empty where no readings were used.
   std::map<std::string, double> fault_probability;
+  std::string text;  ///< the file as it was read
   [[nodiscard]] const netlist::System& system() const { return read.system; }
 };
 

@@ -41,6 +41,9 @@ struct Document::State {
   [[nodiscard]] std::optional<Target> passive(std::string_view name);
   [[nodiscard]] std::optional<Target> part_of_run(const Run& run, Target target, std::string_view part);
 
+  /// Takes these keys off both conductors of a run, their ends and the ends' crimps.
+  void forget(const Run& run, const Target& target, const std::vector<const char*>& keys) const;
+
   template <class Item>
   void add(std::string_view section, const Item& item) {
     root().append(section, Object<Item>::write(item));
@@ -79,6 +82,25 @@ std::optional<Target> Document::State::part_of_run(const Run& run, Target target
   const bool crimp = part.ends_with("-crimp");
   const Target end = end_of(target, part.starts_with("from") ? "from" : "to", *from, *to);
   return crimp ? end.member_object("crimp") : end;
+}
+
+void Document::State::forget(const Run& run, const Target& target,
+                             const std::vector<const char*>& keys) const {
+  std::vector<Target> places{target};
+  if (run.return_conductor) places.push_back(target.member("return"));
+  const std::size_t conductors = places.size();
+  for (std::size_t k = 0; k < conductors; ++k) {
+    const Target ends = places[k].member("ends");
+    if (!ends.is_object()) continue;
+    for (const char* which : {"from", "to"}) {
+      const Target end = ends.member(which);
+      if (!end.is_object()) continue;
+      places.push_back(end);
+      if (const Target crimp = end.member("crimp"); crimp.is_object()) places.push_back(crimp);
+    }
+  }
+  for (const Target& place : places)
+    for (const char* key : keys) place.remove(key);
 }
 
 std::optional<Target> Document::State::passive(std::string_view name) {
@@ -151,19 +173,33 @@ bool Document::replace_cable(std::string_view run, std::string_view gauge) {
   const auto target = state_->element(run, Section::runs);
   if (!target) return false;
   target->set("gauge", std::string(gauge));
-  std::vector<Target> conductors{*target};
+  state_->forget(state_->system.runs[state_->names->element(run)->index], *target,
+                 {"sound", "resistance", "seen", "crimp"});
+  return true;
+}
+
+bool Document::renew_cable(std::string_view run) {
+  const auto target = state_->element(run, Section::runs);
+  if (!target) return false;
+  state_->forget(state_->system.runs[state_->names->element(run)->index], *target, {"resistance", "seen"});
+  return true;
+}
+
+bool Document::set_cable_kind(std::string_view run, trade::ConductorKind conductor, Temperature insulation) {
+  const auto target = state_->element(run, Section::runs);
+  if (!target) return false;
   const Run& old = state_->system.runs[state_->names->element(run)->index];
-  if (old.return_conductor) conductors.push_back(target->member("return"));
-  for (const Target& conductor : conductors) {
-    for (const char* key : {"sound", "resistance", "seen"}) conductor.remove(key);
-    const Target ends = conductor.member("ends");
-    if (!ends.is_object()) continue;
-    for (const char* which : {"from", "to"}) {
-      const Target end = ends.member(which);
-      if (!end.is_object()) continue;
-      for (const char* key : {"sound", "resistance", "seen", "crimp"}) end.remove(key);
-    }
-  }
+  if (conductor != old.conductor) target->set("conductor", word(conductor));
+  if (insulation != old.insulation) target->set("insulation", insulation.celsius());
+  return true;
+}
+
+bool Document::replace_device(std::string_view device, Current rating) {
+  auto target = state_->element(device, Section::fuses);
+  if (!target) target = state_->element(device, Section::switches);
+  if (!target) return false;
+  target->set("rating", fmt::format("{} A", units::exact(rating.si())));
+  for (const char* key : {"sound", "resistance", "seen"}) target->remove(key);
   return true;
 }
 

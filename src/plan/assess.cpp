@@ -114,7 +114,7 @@ class Assessor {
       const auto next = std::lower_bound(ladder.begin(), ladder.end(), std::max(least, ladder.front()));
       if (next == ladder.end() || *next == rated.si()) continue;
       rated = units::Current{*next};
-      resistances(device).as_found.reset();
+      resistances(device) = {};  // what was said of the old one
       changed = true;
     }
     return changed;

@@ -111,24 +111,27 @@ double ElementValue::at(double amperes) const {
 }
 
 void rewire(netlist::Run& run, const Offer& offer) {
-  const auto renew = [](netlist::Resistances& resistances) {
-    resistances.as_found.reset();
-    resistances.seen.clear();
-  };
   const bool same_cable =
       run.gauge == offer.gauge && offer.conductor.value_or(run.conductor) == run.conductor;
-  // A sound value given outright speaks of the cable that is there; another gauge takes the table's.
-  const auto renew_wire = [&](netlist::Resistances& resistances) {
-    renew(resistances);
+  // A sound value given outright speaks of the cable and the lugs that are there; another gauge takes the
+  // table's.
+  const auto renew = [&](netlist::Resistances& resistances) {
+    resistances.as_found.reset();
+    resistances.seen.clear();
     if (!same_cable) resistances.sound.reset();
   };
-  renew_wire(run.wire);
-  renew(run.end_from.resistances);
-  renew(run.end_to.resistances);
+  const auto renew_end = [&](netlist::RunEnd& end) {
+    renew(end.resistances);
+    if (end.crimp) renew(*end.crimp);
+    if (!same_cable) end.crimp.reset();
+  };
+  renew(run.wire);
+  renew_end(run.end_from);
+  renew_end(run.end_to);
   if (run.return_conductor) {
-    renew_wire(run.return_conductor->wire);
-    renew(run.return_conductor->end_from.resistances);
-    renew(run.return_conductor->end_to.resistances);
+    renew(run.return_conductor->wire);
+    renew_end(run.return_conductor->end_from);
+    renew_end(run.return_conductor->end_to);
   }
   run.gauge = offer.gauge;
   run.insulation = offer.insulation.value_or(run.insulation);

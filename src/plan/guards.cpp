@@ -4,6 +4,7 @@
 #include <numeric>
 
 #include "ohmtrail/trade/fuse_ladder.hpp"
+#include "plan/feed.hpp"
 
 namespace ohmtrail::plan {
 
@@ -149,6 +150,24 @@ void fill_segment(const network::Network& network, const std::vector<bool>& ungr
   }
 }
 
+/// Before the first device nothing limits a short circuit, but a conductor that feeds that one alone carries
+/// no more for long than it lets through.
+void guard_from_behind(const netlist::System& system, const network::Network& network, Guards& guards) {
+  const Feed feed(system, network, guards);
+  for (std::size_t e = 0; e < network.elements.size(); ++e) {
+    const int element = static_cast<int>(e);
+    if (network.elements[e].role != Role::wire || !guards.unprotected[e] || guards.string_link[e]) continue;
+    if (feed.cranks(element)) continue;
+    const auto beyond = feed.beyond(element);
+    if (beyond.reaches_load || beyond.devices.size() != 1) continue;
+    for (std::size_t d = 0; d < guards.devices.size(); ++d) {
+      if (guards.devices[d].element != beyond.devices.front()) continue;
+      guards.devices[d].elements.push_back(element);
+      guards.guard_of[e] = static_cast<int>(d);
+    }
+  }
+}
+
 }  // namespace
 
 bool is_device(const netlist::System& system, const network::Element& element) {
@@ -203,6 +222,7 @@ Guards find_guards(const netlist::System& system, const network::Network& networ
   }
   for (int& guard : guards.guard_of)
     if (guard == -2) guard = -1;
+  guard_from_behind(system, network, guards);
   return guards;
 }
 

@@ -10,7 +10,7 @@ namespace ohmtrail::plan {
 /// One overcurrent device and what it feeds before the next one.
 struct Guard {
   int element = -1;           ///< fuse, or breaker with a rating; index into Network::elements
-  std::vector<int> elements;  ///< passive elements of the segment that it feeds
+  std::vector<int> elements;  ///< passive elements that it guards
 };
 
 struct Guards {
@@ -31,7 +31,8 @@ struct Guards {
                                                 const network::Element& element);
 
 /// A device guards what lies beyond it, seen from the batteries (from the chargers where there are none), up
-/// to the next device. Positions of switches do not matter: an open one may be closed tomorrow.
+/// to the next device; and from overload, not from a short circuit, the cable from a battery that feeds it
+/// alone. Positions of switches do not matter: an open one may be closed tomorrow.
 [[nodiscard]] Guards find_guards(const netlist::System& system, const network::Network& network);
 
 }  // namespace ohmtrail::plan

@@ -76,18 +76,6 @@ void guarded_pairs(const Context& context, std::vector<Pair>& pairs) {
     }
 }
 
-/// Cables between the battery and the first device, which alone limits what they carry.
-void battery_pairs(const Context& context, std::vector<Pair>& pairs) {
-  for (int e = 0; e < static_cast<int>(context.network.elements.size()); ++e) {
-    if (ampacity_of(context, e) <= 0 || !context.guards.unprotected[at(e)]) continue;
-    if (context.guards.string_link[at(e)] || context.feed.cranks(e)) continue;
-    const auto beyond = context.feed.beyond(e);
-    if (beyond.reaches_load || beyond.devices.size() != 1 || rating_of(context, beyond.devices.front()) <= 0)
-      continue;
-    pairs.push_back({beyond.devices.front(), e});
-  }
-}
-
 /// Other runs of which the same is to be said.
 std::string also_on(const Context& context, const std::vector<Pair>& wires) {
   std::vector<std::string> others;
@@ -145,7 +133,6 @@ bool fed_at_nominal(const Context& context, int device) {
 void devices_over_ampacity(const Context& context, Findings& findings) {
   std::vector<Pair> pairs;
   guarded_pairs(context, pairs);
-  battery_pairs(context, pairs);
   std::map<int, std::vector<Pair>> of_device;
   for (const Pair& pair : pairs) {
     const double largest = std::min(ampacity_of(context, pair.wire), ceiling(context, pair.wire).limit.si());

@@ -45,10 +45,13 @@ Reason deciding(const DesignSpace& space, const std::vector<Guards>& guards, Des
 
 bool found_faulty(const netlist::Run& run) {
   const auto given = [](const netlist::Resistances& r) { return r.as_found.has_value() || !r.seen.empty(); };
-  const bool out = given(run.wire) || given(run.end_from.resistances) || given(run.end_to.resistances);
+  const auto bad_end = [&](const netlist::RunEnd& end) {
+    return given(end.resistances) || (end.crimp && given(*end.crimp));
+  };
+  const bool out = given(run.wire) || bad_end(run.end_from) || bad_end(run.end_to);
   if (!run.return_conductor) return out;
   const auto& back = *run.return_conductor;
-  return out || given(back.wire) || given(back.end_from.resistances) || given(back.end_to.resistances);
+  return out || given(back.wire) || bad_end(back.end_from) || bad_end(back.end_to);
 }
 
 /// Largest current of a run over the cases, and the device that guards it in the first.
@@ -99,7 +102,10 @@ std::vector<RunChoice> run_choices(const netlist::System& original, const Design
     run.cost = candidate.cost;
     run.ampacity = candidate.ampacity;
     const auto& was = original.runs[space.runs[k].run];
-    run.renewed = !(was.gauge == space.offers[candidate.offer].gauge) || found_faulty(was);
+    const Offer& offer = space.offers[candidate.offer];
+    run.renewed = !(was.gauge == offer.gauge) ||
+                  offer.insulation.value_or(was.insulation) != was.insulation ||
+                  offer.conductor.value_or(was.conductor) != was.conductor || found_faulty(was);
     run.reason = deciding(space, guards, *design, k);
   }
   add_currents(final, guards, runs);
@@ -157,7 +163,8 @@ std::vector<network::Assumption> assumptions(const DesignSpace& space, const Ass
     found.push_back({"system", "no price for every cable: cost is the mass of conductor, kg", {}});
   found.push_back(
       {"system",
-       "fuses and breakers are rated for at least 1.25 times their largest current (common practice)", 1.25});
+       "fuses and breakers are rated for at least 1.25 times their largest current (common practice)",
+       {}});
   for (const OutOfReach& limit : space.out_of_reach) {
     const auto& network = space.cases[limit.in_case].network;
     found.push_back({network.elements[at(limit.element)].id,
@@ -186,7 +193,7 @@ SizeResult size_result(const netlist::System& original, const DesignSpace& space
   result.bound = found.bound;
   result.found = found.design.has_value();
   const Design* design = found.design ? &*found.design : nullptr;
-  const Assessment final = assess(space, guards, design != nullptr ? rewired(space, *design) : space.system);
+  Assessment final = assess(space, guards, design != nullptr ? rewired(space, *design) : space.system);
   result.proved = found.proved && result.found;
   result.runs = run_choices(original, space, guards, design, final);
   for (const RunChoice& run : result.runs) result.cost += run.cost;
@@ -196,6 +203,7 @@ SizeResult size_result(const netlist::System& original, const DesignSpace& space
   result.loads = load_changes(space, guards, final);
   if (!result.found && found.proved) result.shortfalls = shortfalls(space, widest);
   result.assumptions = assumptions(space, final);
+  result.solved = std::move(final.cases);
   result.rewired = original;
   result.rewired.runs = final.system.runs;
   result.rewired.fuses = final.system.fuses;

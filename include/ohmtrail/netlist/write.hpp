@@ -40,6 +40,12 @@ class Document {
   /// Other cable in a run and its return. What was said of the old one and its ends goes with it: `sound`,
   /// `resistance`, `seen`.
   [[nodiscard]] bool replace_cable(std::string_view run, std::string_view gauge);
+  /// The same cable anew, in a run and its return: as found (`resistance`, `seen`) goes, `sound` stays.
+  [[nodiscard]] bool renew_cable(std::string_view run);
+  [[nodiscard]] bool set_cable_kind(std::string_view run, trade::ConductorKind conductor,
+                                    Temperature insulation);
+  /// Another fuse, or a breaker of another rating: what was said of the old one goes with it.
+  [[nodiscard]] bool replace_device(std::string_view device, Current rating);
 
   /// More of what the eye and hand found, on what `set_resistance` could name.
   [[nodiscard]] bool add_seen(std::string_view element, const Seen& seen);

@@ -7,6 +7,7 @@
 
 #include "ohmtrail/netlist/system.hpp"
 #include "ohmtrail/network/network.hpp"
+#include "ohmtrail/solve/case_solution.hpp"
 
 /// The cheapest cable and fuses that keep every limit in every case, with proof.
 namespace ohmtrail::plan {
@@ -80,7 +81,8 @@ struct SizeResult {
   std::string method;                 ///< how the bound was proved
   std::vector<Shortfall> shortfalls;  ///< not empty: nothing on the list suffices
   std::vector<network::Assumption> assumptions;
-  netlist::System rewired;  ///< the system with the chosen cable and fuses
+  std::vector<solve::CaseSolution> solved;  ///< every case as chosen, test loads off; as found if nothing was
+  netlist::System rewired;                  ///< the system with the chosen cable and fuses
 };
 
 /// Chooses a gauge for each run from `system.cable_list`, or from every AWG of 18 to 4/0 by conductor mass.

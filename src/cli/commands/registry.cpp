@@ -11,6 +11,7 @@ std::span<const Command* const> all_commands() {
       &commands::rank,     //
       &commands::infer,    //
       &commands::compare,  //
+      &commands::size,     //
       &commands::bank,     //
       &commands::draw,     //
       &commands::report,   //

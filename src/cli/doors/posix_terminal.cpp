@@ -53,6 +53,10 @@ bool PosixTerminal::flush() {
   return !failed_;
 }
 
+bool PosixTerminal::errors_are_seen() const {
+  return ::isatty(STDERR_FILENO) != 0;
+}
+
 std::optional<std::string> PosixTerminal::read_line() {
   PosixTerminal::flush();
   std::array<char, 4096> block;

@@ -13,6 +13,7 @@ class PosixTerminal : public Terminal {
   bool flush() override;
   std::optional<std::string> read_line() override;
   [[nodiscard]] bool colour() const override { return colour_; }
+  [[nodiscard]] bool errors_are_seen() const override;
 
  private:
   std::string gathered_, typed_;

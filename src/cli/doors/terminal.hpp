@@ -18,6 +18,8 @@ class Terminal {
   virtual std::optional<std::string> read_line() = 0;
   /// True on a terminal that shows colours, unless NO_COLOR forbids them (https://no-color.org).
   [[nodiscard]] virtual bool colour() const = 0;
+  /// True where what goes to `err` stands on a terminal, so that a line may be written over.
+  [[nodiscard]] virtual bool errors_are_seen() const { return false; }
 };
 
 }  // namespace ohmtrail::cli

@@ -41,8 +41,8 @@ struct Guarded {
 TEST(Guards, AFuseGuardsWhatLiesBeyondIt) {
   const Guarded rig(test::fused_at(0.1));
   EXPECT_EQ(rig.guard("branch"), "fuse");
-  EXPECT_EQ(rig.guard("feed"), "");
-  EXPECT_TRUE(rig.unprotected("feed"));
+  EXPECT_EQ(rig.guard("feed"), "fuse") << "from overload: it feeds that fuse alone";
+  EXPECT_TRUE(rig.unprotected("feed")) << "not from a short circuit";
   EXPECT_FALSE(rig.unprotected("branch"));
 }
 
@@ -81,8 +81,15 @@ TEST(Guards, AnOpenSwitchMayBeClosedTomorrow) {
   EXPECT_EQ(Guarded(rig).guard("thin"), "fuse");
 }
 
+TEST(Guards, ACableThatFeedsMoreThanOneFuseHasNoGuard) {
+  auto rig = test::fused_at(0.1);
+  rig.fuse("second", "f", "h", 10);
+  rig.load("radio", "h", "l-", 2);
+  EXPECT_EQ(Guarded(rig).guard("feed"), "");
+}
+
 /// Between two banks each side is fed by its own.
-TEST(Guards, AFuseBetweenTwoBatteriesGuardsNeitherSide) {
+TEST(Guards, AFuseBetweenTwoBatteriesLeavesBothSidesUnprotected) {
   Rig rig;
   rig.battery("a", "a+", "b-");
   rig.battery("b", "b+", "b-");
@@ -93,7 +100,7 @@ TEST(Guards, AFuseBetweenTwoBatteriesGuardsNeitherSide) {
   const Guarded guarded(rig);
   EXPECT_TRUE(guarded.unprotected("link a"));
   EXPECT_TRUE(guarded.unprotected("link b"));
-  EXPECT_EQ(guarded.guard("link a"), "");
+  EXPECT_EQ(guarded.guard("link a"), "fuse");
 }
 
 TEST(Guards, FusesAtBothBatteriesGuardTheCableBetween) {
