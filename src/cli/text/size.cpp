@@ -174,11 +174,7 @@ void show_fuses(Sheet& sheet, const SizeResult& sized) {
          Ink::faint);
 }
 
-}  // namespace
-
-void show_sizing(Sheet& sheet, const netlist::System& system, const SizeResult& sized) {
-  sheet.line(system.info.name, Ink::strong);
-  show_verdict(sheet, sized);
+void show_choice(Sheet& sheet, const SizeResult& sized) {
   sheet.line();
   sheet.table(run_table(sized));
   if (!sized.loads.empty()) {
@@ -186,6 +182,14 @@ void show_sizing(Sheet& sheet, const netlist::System& system, const SizeResult& 
     sheet.table(load_table(sized));
   }
   show_fuses(sheet, sized);
+}
+
+}  // namespace
+
+void show_sizing(Sheet& sheet, const netlist::System& system, const SizeResult& sized) {
+  sheet.line(system.info.name, Ink::strong);
+  show_verdict(sheet, sized);
+  if (sized.found) show_choice(sheet, sized);
   show_assumptions(sheet, sized.assumptions);
   show_cautions(sheet);
   sheet.line();
