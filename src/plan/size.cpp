@@ -100,10 +100,15 @@ tl::expected<SizeResult, std::string> size(const netlist::System& system, const 
   rated.switches = widest.system.switches;
   const auto beyond = options.only.empty() ? std::vector<OutOfReach>{} : out_of_reach(space, guards, widest);
   space = design_space(rated, options.only);
-  leave_out(space, beyond);
   guards = guards_of(space);
 
-  const Searched searched = search(space, guards, widest, options);
+  Searched searched = search(space, guards, widest, options);
+  // Only what is proved to be out of reach is left out: a thinner cable elsewhere may keep what the thickest
+  // breaks.
+  if (!searched.found.design && searched.found.proved && !beyond.empty()) {
+    leave_out(space, beyond);
+    searched = search(space, guards, widest, options);
+  }
   return size_result(system, space, guards, widest, searched.found, searched.method);
 }
 

@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "ohmtrail/trade/gauge.hpp"
@@ -100,15 +101,28 @@ TEST(Size, WithoutTheTrapTheCheaperThickCableIsTaken) {
 TEST(Size, SaysWhatIsMissingWhereNothingSuffices) {
   auto system = heater_on_a_shared_trunk();
   system.loads[0].takes = units::Resistance{0.2};
-  SizeOptions options;
-  options.only = {"heater branch"};
-  const auto sized = size(system, options);
+  const auto sized = size(system);
   ASSERT_TRUE(sized);
   EXPECT_FALSE(sized->found);
   EXPECT_FALSE(sized->proved);
   ASSERT_FALSE(sized->shortfalls.empty());
   EXPECT_EQ(sized->shortfalls[0].in_case, "all");
   EXPECT_FALSE(sized->shortfalls[0].remedy.empty());
+}
+
+/// Where the runs in scope cannot keep a limit at all, the rest is chosen and the limit told.
+TEST(Size, ALimitOutOfReachOfTheRunsInScopeIsTold) {
+  auto system = heater_on_a_shared_trunk();
+  system.loads[0].takes = units::Resistance{0.2};
+  SizeOptions options;
+  options.only = {"heater branch"};
+  const auto sized = size(system, options);
+  ASSERT_TRUE(sized);
+  ASSERT_TRUE(sized->found);
+  EXPECT_EQ(sized->runs[1].gauge, "6 AWG");
+  EXPECT_TRUE(std::any_of(sized->assumptions.begin(), sized->assumptions.end(), [](const auto& told) {
+    return told.id == "instruments" && told.text.find("left out") != std::string::npos;
+  }));
 }
 
 TEST(Size, AnUnknownRunIsAMistake) {
