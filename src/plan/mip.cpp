@@ -77,8 +77,8 @@ MipSolution Mip::solve(double seconds, std::optional<double> cutoff) const {
   if (cutoff) search.setCutoff(*cutoff);
   // A gap of zero: a proof is wanted, not a good guess.
   const std::string time = std::to_string(std::max(seconds, 0.01));
-  const char* words[] = {"size", "-log",   "0", "-sec",   time.c_str(), "-ratio",
-                         "0",    "-allow", "0", "-solve", "-quit"};
+  const char* words[] = {"size",   "-log", "0",      "-timeM", "elapsed", "-sec", time.c_str(),
+                         "-ratio", "0",    "-allow", "0",      "-solve",  "-quit"};
   CbcMain1(static_cast<int>(std::size(words)), words, search);
 
   MipSolution found;

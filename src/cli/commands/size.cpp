@@ -109,7 +109,8 @@ const Command commands::size{
         "choice. "
         "Where nothing suffices it says what is missing and what would help, and exits 3.",
     .options = {options::file, new_file, only, time_limit, options::json, options::csv},
-    .examples = {"ohmtrail size boat.json", "ohmtrail size boat.json -o rewired.json"},
+    .examples = {"ohmtrail size boat.json --time-limit 5",
+                 "ohmtrail size boat.json --only fridge -o rewired.json"},
     .run = run};
 
 }  // namespace ohmtrail::cli
