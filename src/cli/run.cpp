@@ -6,8 +6,10 @@
 #include <vector>
 
 #include "cli/commands/commands.hpp"
+#include "cli/completion.hpp"
 #include "cli/exit.hpp"
 #include "cli/help.hpp"
+#include "cli/manual.hpp"
 #include "cli/nearest.hpp"
 #include "cli/parse.hpp"
 
@@ -56,6 +58,10 @@ Exit run_program(std::span<const std::string> arguments, const Doors& doors) {
   const auto rest = arguments.subspan(1);
   if (first == "--version") {
     doors.terminal.out("ohmtrail " OHMTRAIL_VERSION "\n");
+    return Exit::done;
+  }
+  if (first == "--man-page" || first == "--bash-completion") {
+    doors.terminal.out(first == "--man-page" ? manual() : bash_completion());
     return Exit::done;
   }
   if (const Command* command = find_command(first)) return run_command(*command, rest, doors);

@@ -7,6 +7,7 @@ namespace ohmtrail::cli {
 
 /// One line a command: add it here and in registry.cpp, and write commands/NAME.cpp.
 namespace commands {
+extern const Command starter;
 extern const Command check;
 extern const Command solve;
 extern const Command rank;

@@ -6,6 +6,7 @@ namespace ohmtrail::cli {
 
 std::span<const Command* const> all_commands() {
   static constexpr std::array all{
+      &commands::starter,  //
       &commands::check,    //
       &commands::solve,    //
       &commands::rank,     //

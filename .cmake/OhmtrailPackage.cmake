@@ -1,0 +1,15 @@
+# `cpack` in a build folder makes the Debian package of the program; `.ci/package` does it and looks inside.
+set(CPACK_GENERATOR DEB)
+set(CPACK_COMPONENTS_ALL program)
+set(CPACK_DEB_COMPONENT_INSTALL ON)
+set(CPACK_PACKAGING_INSTALL_PREFIX /usr)
+set(CPACK_STRIP_FILES ON)
+set(CPACK_PACKAGE_CONTACT "Ohmtrail maintainers <maintainers@example.invalid>")
+set(CPACK_PACKAGE_DESCRIPTION_SUMMARY "${PROJECT_DESCRIPTION}")
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_NAME ohmtrail)
+set(CPACK_DEBIAN_PROGRAM_FILE_NAME DEB-DEFAULT)
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_SECTION science)
+set(CPACK_DEBIAN_PACKAGE_SHLIBDEPS ON)
+# The letters of pictures and reports; no library asks for them.
+set(CPACK_DEBIAN_PROGRAM_PACKAGE_DEPENDS "fonts-dejavu-core, fonts-lato")
+include(CPack)
