@@ -110,8 +110,8 @@ struct InferFailure {
 
 struct InferOptions {
   bool faults = true;   ///< false: everything is taken as sound and every reading as right
-  int expansions = 40;  ///< hypotheses whose neighbours are weighed
-  int optimised = 12;   ///< hypotheses that get their own optimum through the real network
+  int expansions = 32;  ///< hypotheses whose neighbours are weighed
+  int optimised = 8;    ///< hypotheses that get their own optimum through the real network
 };
 
 /// Infers from the readings of `system`, which must have passed validation.

@@ -251,7 +251,9 @@ void show_inference(Sheet& sheet, const netlist::System& system, const network::
   show_unresolved(sheet, result);
   show_doubts(sheet, system, result);
   show_fit(sheet, result);
-  show_assumptions(sheet, network.assumptions);
+  std::vector<network::Assumption> assumed = network.assumptions;
+  for (const InferAssumption& one : result.assumptions) assumed.push_back({one.id, one.text, one.value});
+  show_assumptions(sheet, assumed);
   show_cautions(sheet);
 }
 

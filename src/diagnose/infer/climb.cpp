@@ -85,7 +85,11 @@ std::optional<Optimum> climb(Forward& forward, bool faults) {
     if (faults) {
       here = climb_linear(model, *near, std::move(here));
     }
-    auto real = optimise(forward, *near, here.hypothesis, here.x);
+    // The same on a linearisation about itself: that is where the climb ends.
+    if (k > 0 && here.hypothesis == before) {
+      break;
+    }
+    auto real = optimise(forward, std::move(here));
     if (!real) {
       return std::nullopt;
     }
@@ -96,9 +100,6 @@ std::optional<Optimum> climb(Forward& forward, bool faults) {
     }
     near = std::move(again);
     here = optimise_linear(model, *near, here.hypothesis, here.x);
-    if (k > 0 && here.hypothesis == before) {
-      break;
-    }
   }
   return here;
 }

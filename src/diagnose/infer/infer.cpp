@@ -2,10 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <string>
 #include <tuple>
 
 #include "diagnose/infer/describe.hpp"
 #include "diagnose/infer/groups.hpp"
+#include "diagnose/infer/priors.hpp"
 #include "diagnose/infer/slips.hpp"
 
 namespace ohmtrail::diagnose {
@@ -37,6 +39,28 @@ std::vector<std::string> suspects_of(const InferResult& result) {
   return out;
 }
 
+// What shaped the result without being in the file.
+std::vector<InferAssumption> assumptions_of(const netlist::System& system, const InferResult& result) {
+  std::vector<InferAssumption> out;
+  const bool usual_meter = std::any_of(system.readings.begin(), system.readings.end(),
+                                       [](const netlist::Reading& reading) { return reading.meter.empty(); });
+  if (usual_meter) {
+    out.push_back({"system", "accuracy of the usual hand meter where a reading names no meter", {}});
+  }
+  if (!result.readings.empty()) {
+    out.push_back({"system", "chance that a reading is simply wrong", inference::wrong_reading_chance});
+  }
+  for (const InferredReading& reading : result.readings) {
+    if (std::isnan(reading.predicted)) {
+      out.push_back({"system",
+                     "reading " + std::to_string(reading.index + 1) +
+                         " was left out: only temperatures of wires are used, not of joints",
+                     {}});
+    }
+  }
+  return out;
+}
+
 }  // namespace
 
 tl::expected<InferResult, InferFailure> infer(const netlist::System& system, const InferOptions& options) {
@@ -59,6 +83,7 @@ tl::expected<InferResult, InferFailure> infer(const netlist::System& system, con
   out.fit = inference::describe_fit(*posterior);
   out.suspects = suspects_of(out);
   out.left_out = posterior->left_out;
+  out.assumptions = assumptions_of(system, out);
   out.posterior = posterior;
   return out;
 }

@@ -1,5 +1,6 @@
 #pragma once
 #include <Eigen/Core>
+#include <memory>
 
 /// Linear-Gaussian estimation in the space of the readings.
 ///
@@ -16,7 +17,26 @@ struct LinearFit {
   double log_det = 0;     ///< ln det R: half of ln det of the covariance of r
 };
 
-/// `sensitivity` is A, m × n, scaled to unit errors and unit priors; `target` is r, m.
+/// The factorisation, kept so that Q is only formed where it is wanted.
+class LinearProblem {
+ public:
+  /// `sensitivity` is A, m × n, scaled to unit errors and unit priors.
+  explicit LinearProblem(const Eigen::MatrixXd& sensitivity);
+  ~LinearProblem();
+  LinearProblem(LinearProblem&&) noexcept;
+  LinearProblem& operator=(LinearProblem&&) noexcept;
+
+  /// `target` is r, m. The basis is left empty.
+  [[nodiscard]] LinearFit solve(const Eigen::VectorXd& target) const;
+  /// Q, (m + n) × m.
+  [[nodiscard]] Eigen::MatrixXd basis() const;
+
+ private:
+  struct Factor;
+  std::unique_ptr<Factor> factor_;
+};
+
+/// Both at once.
 [[nodiscard]] LinearFit fit_linear(const Eigen::MatrixXd& sensitivity, const Eigen::VectorXd& target,
                                    bool with_basis);
 

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 namespace ohmtrail::diagnose::inference {
 namespace {
@@ -97,12 +98,15 @@ double damped(double step) {
 struct Step {
   Eigen::VectorXd x;
   Eigen::MatrixXd sensitivity;
+  LinearProblem problem;
   LinearFit fit;
 };
 
 // One Gauss–Newton step from x; not yet damped.
-Step step_from(const Scaled& problem, const Eigen::VectorXd& x, bool with_basis) {
-  Step out{problem.mean, problem.sensitivity(x), {}};
+Step step_from(const Scaled& problem, const Eigen::VectorXd& x) {
+  Eigen::MatrixXd sensitivity = problem.sensitivity(x);
+  LinearProblem factor(sensitivity);
+  Step out{problem.mean, std::move(sensitivity), std::move(factor), {}};
   Eigen::VectorXd target = problem.residual(x);
   for (Eigen::Index i = 0; i < target.size(); ++i) {
     target[i] = problem.weight[i] > 0 ? target[i] : 0;
@@ -111,7 +115,7 @@ Step step_from(const Scaled& problem, const Eigen::VectorXd& x, bool with_basis)
     const int p = problem.columns[k];
     target += out.sensitivity.col(static_cast<Eigen::Index>(k)) * ((x[p] - problem.mean[p]) / problem.sd[p]);
   }
-  out.fit = fit_linear(out.sensitivity, target, with_basis);
+  out.fit = out.problem.solve(target);
   const Eigen::Index m = target.size();
   for (std::size_t k = 0; k < problem.columns.size(); ++k) {
     const int p = problem.columns[k];
@@ -188,14 +192,20 @@ Optimum optimise_linear(const Model& model, const Linearisation& near, const Hyp
     x[p] = start[p];
   }
   double cost = problem.cost(x);
+  Step last = step_from(problem, x);
   for (int k = 0; k < most_linear_steps; ++k) {
-    const Step step = step_from(problem, x, false);
     const double before = cost;
-    if (advance(problem, step.x, x, cost) < 3e-3 || before - cost < 1e-3) {
+    const double move = advance(problem, last.x, x, cost);
+    // About a point that close the Gaussian is the same.
+    if (move < 0.02) {
+      break;
+    }
+    last = step_from(problem, x);
+    if (before - cost < 1e-3) {
       break;
     }
   }
-  Step last = step_from(problem, x, true);
+  last.fit.basis = last.problem.basis();
   const int counted = right_observations(problem.weight);
   Optimum out{
       hypothesis,          x,       near, problem.columns, std::move(last.sensitivity), std::move(last.fit),
@@ -233,12 +243,11 @@ std::optional<Eigen::VectorXd> predict_towards(Forward& forward, const Eigen::Ve
 
 }  // namespace
 
-std::optional<Optimum> optimise(Forward& forward, const Linearisation& near, const Hypothesis& hypothesis,
-                                const Eigen::VectorXd& start) {
-  constexpr double close_enough = 0.05, nearly = 0.5;
+std::optional<Optimum> optimise(Forward& forward, Optimum best) {
+  constexpr double exact = 0.02, close_enough = 0.05, nearly = 0.5;
   const Model& model = forward.model();
-  Eigen::VectorXd from = xs_at(model, near.value);
-  Optimum best = optimise_linear(model, near, hypothesis, start);
+  const Hypothesis hypothesis = best.hypothesis;
+  Eigen::VectorXd from = xs_at(model, best.near.value);
   for (int k = 0; k < most_relinearisations; ++k) {
     Eigen::VectorXd x = best.x;
     const auto predicted = predict_towards(forward, from, x);
@@ -246,6 +255,9 @@ std::optional<Optimum> optimise(Forward& forward, const Linearisation& near, con
       return std::nullopt;
     }
     const double off = departure(model, best, *predicted);
+    if (off < exact) {
+      break;
+    }
     Linearisation here{values_at(model, x), *predicted, best.near.by_value};
     if (off > nearly) {
       auto again = forward.linearise(here.value);

@@ -40,8 +40,8 @@ struct Optimum {
 [[nodiscard]] Optimum optimise_linear(const Model& model, const Linearisation& near,
                                       const Hypothesis& hypothesis, const Eigen::VectorXd& start);
 
-/// The optimum through the real network. Empty where no state near the start has a solution.
-[[nodiscard]] std::optional<Optimum> optimise(Forward& forward, const Linearisation& near,
-                                              const Hypothesis& hypothesis, const Eigen::VectorXd& start);
+/// The optimum through the real network, from that of a linearised problem. Empty where no state near it has
+/// a solution.
+[[nodiscard]] std::optional<Optimum> optimise(Forward& forward, Optimum linear);
 
 }  // namespace ohmtrail::diagnose::inference

@@ -8,7 +8,7 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-constexpr double worth_optimising = 0.004;  // share of the probability
+constexpr double worth_optimising = 0.01;  // share of the probability
 constexpr double worth_a_part = 1e-4;
 
 // One hypothesis that was weighed through its own optimum.
@@ -101,8 +101,8 @@ class Mixer {
       if (candidates_.contains(*hypothesis)) {
         continue;
       }
-      if (auto optimum =
-              optimise(forward_, base_.near, *hypothesis, screen.start(belief_at(screen, *hypothesis)))) {
+      const Eigen::VectorXd start = screen.start(belief_at(screen, *hypothesis));
+      if (auto optimum = optimise(forward_, optimise_linear(model_, base_.near, *hypothesis, start))) {
         add_candidate(std::move(*optimum));
       }
     }
