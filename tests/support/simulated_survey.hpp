@@ -53,6 +53,16 @@ class Simulation {
     }
   }
 
+  /// One more reading of the system that `run` made, as the same meter shows it.
+  netlist::Reading take_volts(const std::string& red, const std::string& black, bool under_load) {
+    volts(red, black, under_load);
+    return system_.readings.back();
+  }
+  netlist::Reading take_amps(const std::string& run, bool under_load) {
+    clamp(run, under_load);
+    return system_.readings.back();
+  }
+
  private:
   struct Prior {
     double sd, fault_mean, fault_sd, chance;
@@ -224,12 +234,17 @@ class Simulation {
         std::hypot(2e-4 / 1.96, 0.005 / 1.96 * truth));
   }
 
-  void clamp(const std::string& run) {
+  void clamp(const std::string& run, bool under_load = true) {
     const auto k = static_cast<std::size_t>(*loaded_.element(run));
-    const double truth = loaded_solution_.current[k];
+    const double truth = under_load ? loaded_solution_.current[k] : rest_solution_.current[k];
     const double noisy =
         truth * (1 + gain_amps_) + zero_amps_ + 0.5 / 1.96 * std::sqrt(0.5) * random_.normal();
-    add({netlist::AmpsReading{units::Current{rounded(noisy, 0.1)}, run}, "under load", "hand", {}, {}, {}},
+    add({netlist::AmpsReading{units::Current{rounded(noisy, 0.1)}, run},
+         under_load ? "under load" : "at rest",
+         "hand",
+         {},
+         {},
+         {}},
         std::hypot(0.5 / 1.96, 0.02 / 1.96 * truth));
   }
 

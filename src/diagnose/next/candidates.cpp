@@ -1,0 +1,181 @@
+#include "diagnose/next/candidates.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "diagnose/next/reach.hpp"
+
+namespace ohmtrail::diagnose::next {
+namespace {
+
+// What a reading is worth beside one that costs nothing (common practice: our own weights).
+constexpr double when_switching = 0.8;
+constexpr double with_tools = 0.85;
+constexpr double per_metre = 0.02;
+constexpr double easy_leads = 1.5;  // m: what the leads of a meter reach
+
+constexpr std::size_t weighed_finely = 60;
+
+double worth(const Candidate& candidate) {
+  double out = candidate.bits / (1 + per_metre * std::max(0.0, candidate.leads - easy_leads));
+  if (candidate.tools) out *= with_tools;
+  return candidate.switching ? out * when_switching : out;
+}
+
+// Suspicion of each point: the largest fault probability of what ends there.
+std::vector<double> suspicion(const Posterior& posterior, const network::Network& network) {
+  std::vector<double> out(network.points.size(), 0);
+  for (const network::Element& element : network.elements) {
+    const auto found = posterior.survey.element_parameter.find(element.id);
+    double chance = element.role == network::Role::load ? 1 : 0;
+    if (found != posterior.survey.element_parameter.end()) {
+      chance = posterior.fault[static_cast<std::size_t>(found->second)];
+    }
+    for (const int p : {element.from, element.to}) {
+      double& here = out[static_cast<std::size_t>(p)];
+      here = std::max(here, chance);
+    }
+  }
+  return out;
+}
+
+// Wires in series carry one current: the first of each stretch stands for all.
+std::vector<int> clamp_places(const network::Network& network) {
+  std::vector<int> terminals(network.points.size(), 0);
+  for (const network::Element& e : network.elements) {
+    if (!e.active) continue;
+    ++terminals[static_cast<std::size_t>(e.from)];
+    ++terminals[static_cast<std::size_t>(e.to)];
+  }
+  std::vector<int> group(network.points.size());
+  for (std::size_t p = 0; p < group.size(); ++p) group[p] = static_cast<int>(p);
+  const auto root = [&](int p) {
+    while (group[static_cast<std::size_t>(p)] != p) p = group[static_cast<std::size_t>(p)];
+    return p;
+  };
+  std::vector<int> out;
+  std::set<int> taken;
+  // Elements that share a point of two terminals belong together.
+  for (const network::Element& e : network.elements) {
+    if (!e.active) continue;
+    const bool a = terminals[static_cast<std::size_t>(e.from)] == 2;
+    const bool b = terminals[static_cast<std::size_t>(e.to)] == 2;
+    if (a && b) group[static_cast<std::size_t>(root(e.from))] = root(e.to);
+  }
+  for (std::size_t k = 0; k < network.elements.size(); ++k) {
+    const network::Element& e = network.elements[k];
+    if (!e.active || e.role != network::Role::wire) continue;
+    const bool a = terminals[static_cast<std::size_t>(e.from)] == 2;
+    const bool b = terminals[static_cast<std::size_t>(e.to)] == 2;
+    if (!a && !b) {
+      out.push_back(static_cast<int>(k));
+    } else if (taken.insert(root(a ? e.from : e.to)).second) {
+      out.push_back(static_cast<int>(k));
+    }
+  }
+  return out;
+}
+
+void add_pairs(const Outlook& outlook, const std::vector<CaseView>& views, std::size_t v, int present,
+               std::vector<Candidate>& out) {
+  const CaseView& view = views[v];
+  const network::Network& network = outlook.survey.networks[view.in_case];
+  const auto leads = leads_between(outlook.system, network, view.points);
+  std::vector<char> tools;
+  for (const int p : view.points) {
+    tools.push_back(reach_of(outlook.system, network.points[static_cast<std::size_t>(p)]) == netlist::Reach::tools);
+  }
+  for (std::size_t a = 0; a < view.points.size(); ++a) {
+    for (std::size_t b = a + 1; b < view.points.size(); ++b) {
+      Candidate one{v, false, a, b, 0, 0, 0, 0, false, false};
+      const double volts = view.mean.front()[static_cast<Eigen::Index>(a)] - view.mean.front()[static_cast<Eigen::Index>(b)];
+      if (volts < 0) std::swap(one.red, one.black);  // red where it is higher: the number has no sign
+      one.leads = leads[a][static_cast<std::size_t>(view.points[b])];
+      one.tools = tools[a] != 0 || tools[b] != 0;
+      one.switching = static_cast<int>(view.in_case) != present;
+      out.push_back(one);
+    }
+  }
+}
+
+void add_clamps(const std::vector<CaseView>& views, std::size_t v, int present, std::vector<Candidate>& out) {
+  for (std::size_t b = 0; b < views[v].branches.size(); ++b) {
+    Candidate one{v, true, 0, 0, b, 0, 0, 0, false, false};
+    one.switching = static_cast<int>(views[v].in_case) != present;
+    out.push_back(one);
+  }
+}
+
+bool better(const Candidate& a, const Candidate& b) {
+  return a.score > b.score;
+}
+
+}  // namespace
+
+Places places_to_touch(const netlist::System& system, const Posterior& posterior,
+                       const network::Network& network, std::size_t most) {
+  Places out;
+  const std::vector<double> suspect = suspicion(posterior, network);
+  for (std::size_t p = 0; p < network.points.size(); ++p) {
+    if (reach_of(system, network.points[p]) != netlist::Reach::no) out.points.push_back(static_cast<int>(p));
+  }
+  if (out.points.size() > most) {
+    out.coarse = true;
+    std::stable_sort(out.points.begin(), out.points.end(), [&](int a, int b) {
+      return suspect[static_cast<std::size_t>(a)] > suspect[static_cast<std::size_t>(b)];
+    });
+    out.points.resize(most);
+    std::sort(out.points.begin(), out.points.end());
+  }
+  out.branches = clamp_places(network);
+  if (out.branches.size() > most) {
+    out.coarse = true;
+    out.branches.resize(most);
+  }
+  return out;
+}
+
+bool was_taken(const Outlook& outlook, const std::vector<CaseView>& views, const Candidate& candidate) {
+  const CaseView& view = views[candidate.view];
+  for (const inference::Observation& one : outlook.survey.model.observations) {
+    if (one.reading < 0 || one.reading >= outlook.taken || one.in_case != static_cast<int>(view.in_case)) continue;
+    if (candidate.clamp) {
+      if (one.sight == inference::Sight::current && one.branch == view.branches[candidate.branch]) return true;
+    } else if (one.sight == inference::Sight::voltage) {
+      const int red = view.points[candidate.red], black = view.points[candidate.black];
+      if ((one.red == red && one.black == black) || (one.red == black && one.black == red)) return true;
+    }
+  }
+  return false;
+}
+
+std::vector<Forecast> forecast(const Outlook& outlook, const std::vector<CaseView>& views,
+                               const Candidate& candidate) {
+  const CaseView& view = views[candidate.view];
+  return candidate.clamp ? forecast_amps(outlook, view, candidate.branch)
+                         : forecast_volts(outlook, view, candidate.red, candidate.black);
+}
+
+std::vector<Candidate> weigh(const Outlook& outlook, const std::vector<CaseView>& views, int present) {
+  std::vector<Candidate> all;
+  for (std::size_t v = 0; v < views.size(); ++v) {
+    add_pairs(outlook, views, v, present, all);
+    add_clamps(views, v, present, all);
+  }
+  std::erase_if(all, [&](const Candidate& one) { return was_taken(outlook, views, one); });
+  for (Candidate& one : all) {
+    one.bits = information(forecast(outlook, views, one), 2);
+    one.score = worth(one);
+  }
+  std::stable_sort(all.begin(), all.end(), better);
+  for (std::size_t k = 0; k < std::min(weighed_finely, all.size()); ++k) {
+    all[k].bits = information(forecast(outlook, views, all[k]), 7);
+    all[k].score = worth(all[k]);
+  }
+  if (all.size() > weighed_finely) all.resize(weighed_finely);
+  std::stable_sort(all.begin(), all.end(), better);
+  return all;
+}
+
+}  // namespace ohmtrail::diagnose::next

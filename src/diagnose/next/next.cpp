@@ -1,0 +1,213 @@
+#include "ohmtrail/diagnose/next.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include "diagnose/next/opening.hpp"
+#include "diagnose/next/reach.hpp"
+#include "diagnose/next/repairs.hpp"
+#include "diagnose/next/tell.hpp"
+
+namespace ohmtrail::diagnose {
+namespace next {
+namespace {
+
+constexpr std::size_t most_cases = 6;
+constexpr double worth_taking = 0.02;   // bits
+constexpr double not_in_doubt = 0.30;   // a second repair below this is left to the next survey
+constexpr double explained = 1e-4;      // p-value of the fit
+
+class Search {
+ public:
+  Search(const netlist::System& system, InferResult inference, const NextOptions& options)
+      : system_(system), posterior_(*inference.posterior), options_(options) {
+    out_.inference = std::move(inference);
+  }
+
+  NextResult run() {
+    out_.repairs = repair_chances(system_, posterior_);
+    out_.nothing_faulty = chance_of_nothing(posterior_);
+    outlook_ = make_outlook(system_, posterior_, options_);
+    view_cases();
+    if (!views_.empty()) offer();
+    judge();
+    return std::move(out_);
+  }
+
+ private:
+  // The case that is switched on now, then the others in file order.
+  std::vector<std::size_t> cases() {
+    std::vector<std::size_t> out;
+    const std::string now = system_.readings.empty() ? "" : system_.readings.back().in_case;
+    for (std::size_t k = 0; k < outlook_.survey.networks.size(); ++k) {
+      const bool present = outlook_.survey.networks[k].case_name == now;
+      if (present) present_ = static_cast<int>(k);
+      out.insert(present ? out.begin() : out.end(), k);
+    }
+    if (out.size() > most_cases) {
+      out.resize(most_cases);
+      out_.coarse = true;
+    }
+    return out;
+  }
+
+  void view_cases() {
+    inference::Forward forward(outlook_.survey.model);
+    for (const std::size_t k : cases()) {
+      const network::Network& network = outlook_.survey.networks[k];
+      Places places = places_to_touch(system_, posterior_, network, options_.most_points);
+      drop_dead(forward, k, places);
+      out_.coarse = out_.coarse || places.coarse;
+      if (places.points.empty()) continue;
+      if (auto view = view_case(outlook_, forward, k, places.points, places.branches)) {
+        views_.push_back(std::move(*view));
+      }
+    }
+    if (present_ < 0 && !views_.empty()) present_ = static_cast<int>(views_[heaviest(outlook_, views_)].in_case);
+  }
+
+  // Points without a voltage in this case.
+  void drop_dead(inference::Forward& forward, std::size_t k, Places& places) const {
+    const auto value = inference::values_at(outlook_.survey.model, outlook_.states.front().x);
+    if (forward.solved_case(k, value) == nullptr) return;
+    const auto& voltage = forward.solution(k).voltage;
+    std::erase_if(places.points, [&](int p) { return !std::isfinite(voltage[static_cast<std::size_t>(p)]); });
+  }
+
+  void offer() {
+    std::vector<Candidate> opening = missing_opening(system_, outlook_, views_);
+    opening_done_ = opening.empty();
+    for (Candidate& one : opening) {
+      one.bits = information(forecast(outlook_, views_, one), 7);
+      one.score = one.bits;
+      one.switching = static_cast<int>(views_[one.view].in_case) != present_;
+      add(one, Purpose::opening);
+    }
+    const std::vector<Candidate> weighed = weigh(outlook_, views_, present_);
+    best_bits_ = weighed.empty() ? 0 : weighed.front().bits;
+    if (opening_done_) offer_confirmation();
+    for (const Candidate& one : weighed) {
+      if (out_.options.size() >= options_.most) break;
+      if (!like_one_offered(one)) add(one, Purpose::separate);
+    }
+  }
+
+  void add(const Candidate& one, Purpose purpose) {
+    chosen_.push_back(one);
+    out_.options.push_back(tell(outlook_, views_, one, purpose, out_.repairs));
+  }
+
+  // Whether it would tell the states apart in the same way as one that is offered already.
+  bool like_one_offered(const Candidate& one) const {
+    return std::any_of(chosen_.begin(), chosen_.end(), [&](const Candidate& other) {
+      if (one.clamp != other.clamp || one.view != other.view) return false;
+      const auto a = forecast(outlook_, views_, one), b = forecast(outlook_, views_, other);
+      for (std::size_t k = 0; k < a.size(); ++k) {
+        const double apart = std::abs((a[k].mean - a[0].mean) - (b[k].mean - b[0].mean));
+        if (apart > 0.5 * std::max(a[k].sd, b[k].sd)) return false;
+      }
+      return true;
+    });
+  }
+
+  // Across the one repair that is sure but was never read across.
+  void offer_confirmation() {
+    const RepairChance& lead = out_.repairs.front();
+    if (lead.probability < sure_enough || lead.read_across) return;
+    const std::size_t v = heaviest(outlook_, views_);
+    const CaseView& view = views_[v];
+    const network::Network& network = outlook_.survey.networks[view.in_case];
+    const auto points = points_of_repairs(network);
+    const auto found = points.find(lead.id);
+    if (found == points.end()) return;
+    std::optional<Candidate> best;
+    double most = 0;
+    for (std::size_t a = 0; a < view.points.size(); ++a) {
+      for (std::size_t b = 0; b < view.points.size(); ++b) {
+        const double drop = view.mean.front()[static_cast<Eigen::Index>(a)] - view.mean.front()[static_cast<Eigen::Index>(b)];
+        const auto has = [&](std::size_t p) {
+          const auto& name = network.points[static_cast<std::size_t>(view.points[p])];
+          return std::find(found->second.begin(), found->second.end(), name) != found->second.end();
+        };
+        if (drop > most && has(a) && has(b)) {
+          most = drop;
+          best = Candidate{v, false, a, b, 0, 0, 0, 0, false, false};
+        }
+      }
+    }
+    if (!best) return;
+    best->switching = static_cast<int>(view.in_case) != present_;
+    best->bits = information(forecast(outlook_, views_, *best), 7);
+    best->score = best->bits;
+    confirming_ = true;
+    add(*best, Purpose::confirm);
+  }
+
+  // Nothing else is in doubt, and the readings agree with what is believed.
+  [[nodiscard]] bool sag_explained() const {
+    const bool others = std::all_of(out_.repairs.begin() + 1, out_.repairs.end(), [](const RepairChance& r) {
+      return r.probability <= not_in_doubt || r.probability >= sure_enough;
+    });
+    return others && (out_.inference.fit.degrees_of_freedom == 0 || out_.inference.fit.p_value > explained);
+  }
+
+  void judge() {
+    if (out_.repairs.empty()) return stop(Verdict::sound, "There is nothing in this file that could be faulty.");
+    const RepairChance& lead = out_.repairs.front();
+    const bool sure = lead.probability >= sure_enough;
+    if (!opening_done_) return go_on();
+    if (sure && !confirming_ && sag_explained()) {
+      return stop(Verdict::found, "It is " + lead.words +
+                                      (lead.read_across ? ": read across it, and it explains the sag."
+                                                        : "; no probe reaches both its ends to confirm it."));
+    }
+    if (out_.nothing_faulty >= sure_enough) {
+      return stop(Verdict::sound, "Nothing is faulty, as far as these loads can show.");
+    }
+    if (best_bits_ < worth_taking && !confirming_) {
+      return stop(Verdict::cannot_separate,
+                  "This meter cannot tell the remaining suspects apart at this load: " + suspects() +
+                      ". Load it harder, or take it apart and read each piece.");
+    }
+    go_on();
+  }
+
+  [[nodiscard]] std::string suspects() const {
+    std::string out;
+    for (std::size_t k = 0; k < std::min<std::size_t>(3, out_.repairs.size()); ++k) {
+      if (k == 0 || out_.repairs[k].probability > 0.05) out += (k == 0 ? "" : ", ") + out_.repairs[k].words;
+    }
+    return out;
+  }
+
+  void go_on() {
+    if (out_.coarse) out_.verdict_text = "A large system: not every pair of points was weighed, only those near the suspects.";
+  }
+
+  void stop(Verdict verdict, std::string text) {
+    out_.verdict = verdict;
+    out_.verdict_text = std::move(text);
+  }
+
+  const netlist::System& system_;
+  const Posterior& posterior_;
+  const NextOptions& options_;
+  NextResult out_;
+  Outlook outlook_;
+  std::vector<CaseView> views_;
+  std::vector<Candidate> chosen_;
+  int present_ = -1;
+  bool opening_done_ = true, confirming_ = false;
+  double best_bits_ = 0;
+};
+
+}  // namespace
+}  // namespace next
+
+tl::expected<NextResult, InferFailure> next_reading(const netlist::System& system, const NextOptions& options) {
+  auto inference = infer(system);
+  if (!inference) return tl::unexpected(inference.error());
+  return next::Search(system, std::move(*inference), options).run();
+}
+
+}  // namespace ohmtrail::diagnose

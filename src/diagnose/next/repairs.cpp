@@ -1,0 +1,132 @@
+#include "diagnose/next/repairs.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+
+#include "ohmtrail/netlist/names.hpp"
+
+namespace ohmtrail::diagnose::next {
+namespace {
+
+using inference::Kind;
+using inference::Parameter;
+
+// Parameters that some weighed hypothesis calls faulty; the others carry their own small chance.
+std::set<int> enumerated(const Posterior& posterior) {
+  std::set<int> out;
+  for (const Posterior::Alternative& one : posterior.alternatives) {
+    out.insert(one.hypothesis.faulty.begin(), one.hypothesis.faulty.end());
+  }
+  return out;
+}
+
+std::set<std::string> repairs_in(const Posterior& posterior, const inference::Hypothesis& hypothesis) {
+  std::set<std::string> out;
+  for (const int p : hypothesis.faulty) {
+    out.insert(repair_of(posterior.model().parameters[static_cast<std::size_t>(p)].id));
+  }
+  return out;
+}
+
+struct Chance {
+  double listed = 0, none_of_others = 1;
+  std::vector<std::string> ids;
+};
+
+void mark_read(const netlist::System& system, const network::Network& network,
+               std::vector<RepairChance>& repairs) {
+  const auto points = points_of_repairs(network);
+  for (const netlist::Reading& reading : system.readings) {
+    const auto* volts = std::get_if<netlist::VoltsReading>(&reading.what);
+    if (volts == nullptr || volts->red == volts->black) continue;
+    for (RepairChance& repair : repairs) {
+      const auto found = points.find(repair.id);
+      if (found == points.end()) continue;
+      const auto has = [&](const std::string& p) {
+        return std::find(found->second.begin(), found->second.end(), p) != found->second.end();
+      };
+      repair.read_across = repair.read_across || (has(volts->red) && has(volts->black));
+    }
+  }
+}
+
+}  // namespace
+
+std::string repair_of(const std::string& element) {
+  const netlist::SplitName name = netlist::split_element_name(element);
+  if (name.part.empty()) return element;
+  return name.part.starts_with("return") ? std::string(name.owner) + "/return" : std::string(name.owner);
+}
+
+std::string repair_in_words(const netlist::System& system, const std::string& repair) {
+  const netlist::SplitName name = netlist::split_element_name(repair);
+  const std::string quoted = '"' + std::string(name.owner) + '"';
+  if (!name.part.empty()) return "the return cable of " + quoted + " with its lugs";
+  const auto among = [&](const auto& items) {
+    return std::any_of(items.begin(), items.end(), [&](const auto& item) { return item.id == repair; });
+  };
+  if (among(system.runs)) return "the cable " + quoted + " with its lugs";
+  if (among(system.batteries)) return "the battery " + quoted;
+  if (among(system.joints)) return "the joint " + quoted;
+  if (among(system.switches)) return "the switch " + quoted;
+  return (among(system.fuses) ? "the fuse " : "") + quoted;
+}
+
+std::map<std::string, std::vector<std::string>> points_of_repairs(const network::Network& network) {
+  std::map<std::string, std::vector<std::string>> out;
+  for (const network::Element& element : network.elements) {
+    if (element.role == network::Role::load || element.role == network::Role::charger) continue;
+    auto& points = out[repair_of(element.id)];
+    for (const int p : {element.from, element.to}) {
+      points.push_back(network.points[static_cast<std::size_t>(p)]);
+    }
+  }
+  return out;
+}
+
+std::vector<RepairChance> repair_chances(const netlist::System& system, const Posterior& posterior) {
+  const std::set<int> listed = enumerated(posterior);
+  std::map<std::string, Chance> chances;
+  std::vector<std::string> order;
+  for (std::size_t p = 0; p < posterior.model().parameters.size(); ++p) {
+    const Parameter& parameter = posterior.model().parameters[p];
+    if (!parameter.fault) continue;
+    const std::string repair = repair_of(parameter.id);
+    if (!chances.contains(repair)) order.push_back(repair);
+    Chance& chance = chances[repair];
+    if (parameter.kind != Kind::emf) chance.ids.push_back(parameter.id);
+    if (!listed.contains(static_cast<int>(p))) chance.none_of_others *= 1 - posterior.fault[p];
+  }
+  for (const Posterior::Alternative& one : posterior.alternatives) {
+    for (const std::string& repair : repairs_in(posterior, one.hypothesis)) {
+      chances[repair].listed += one.share;
+    }
+  }
+  std::vector<RepairChance> out;
+  for (const std::string& id : order) {
+    const Chance& chance = chances[id];
+    const double sure = std::min(1.0, chance.listed);
+    out.push_back({id, repair_in_words(system, id), sure + (1 - sure) * (1 - chance.none_of_others), chance.ids, false});
+  }
+  std::stable_sort(out.begin(), out.end(), [](const RepairChance& a, const RepairChance& b) {
+    return a.probability > b.probability;
+  });
+  mark_read(system, posterior.survey.networks.front(), out);
+  return out;
+}
+
+double chance_of_nothing(const Posterior& posterior) {
+  const std::set<int> listed = enumerated(posterior);
+  double none = 0;
+  for (const Posterior::Alternative& one : posterior.alternatives) {
+    none += one.hypothesis.faulty.empty() ? one.share : 0;
+  }
+  for (std::size_t p = 0; p < posterior.fault.size(); ++p) {
+    // What no reading informs says nothing of the complaint.
+    if (posterior.informed[p] != 0 && !listed.contains(static_cast<int>(p))) none *= 1 - posterior.fault[p];
+  }
+  return none;
+}
+
+}  // namespace ohmtrail::diagnose::next

@@ -1,0 +1,114 @@
+#include "diagnose/next/tell.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "diagnose/next/reach.hpp"
+#include "ohmtrail/units/print.hpp"
+
+namespace ohmtrail::diagnose::next {
+namespace {
+
+constexpr double worth_naming = 0.01;
+constexpr std::size_t most_names = 3;
+
+std::string value_in_words(const NextOption& option, double value) {
+  return option.in.empty() ? units::print(units::Voltage{value}) : units::print(units::Current{value});
+}
+
+struct Sides {
+  std::map<std::string, double> bad, good;
+};
+
+Sides sides_of(const Outlook& outlook, const CaseView& view, const std::vector<Forecast>& forecasts,
+               const NextOption& option) {
+  const bool bad_is_more = option.expect_faulty > option.expect_sound;
+  Sides out;
+  for (std::size_t k = 0; k < forecasts.size(); ++k) {
+    const bool bad = bad_is_more == (forecasts[k].mean > option.expect_faulty);
+    for (const std::string& repair : outlook.states[view.states[k]].repairs) {
+      (bad ? out.bad : out.good)[repair] += forecasts[k].weight;
+    }
+  }
+  return out;
+}
+
+// Those that are likelier on this side than on the other, most probable first.
+std::vector<std::string> names(const std::map<std::string, double>& here,
+                               const std::map<std::string, double>& there,
+                               const std::vector<RepairChance>& repairs) {
+  std::vector<std::string> out;
+  for (const RepairChance& repair : repairs) {
+    const auto mine = here.find(repair.id), other = there.find(repair.id);
+    const double weight = mine == here.end() ? 0 : mine->second;
+    if (weight > worth_naming && (other == there.end() || weight >= other->second)) out.push_back(repair.id);
+  }
+  return out;
+}
+
+std::string listed(const std::vector<std::string>& ids, const std::vector<RepairChance>& repairs) {
+  std::string out;
+  for (std::size_t k = 0; k < std::min(ids.size(), most_names); ++k) {
+    const auto found = std::find_if(repairs.begin(), repairs.end(), [&](const auto& r) { return r.id == ids[k]; });
+    out += (k == 0 ? "" : ", ") + (found == repairs.end() ? ids[k] : found->words);
+  }
+  if (ids.size() > most_names) out += " or " + std::to_string(ids.size() - most_names) + " more";
+  return out;
+}
+
+std::string reason(const NextOption& option, const std::vector<RepairChance>& repairs) {
+  if (option.purpose == Purpose::opening) {
+    return option.in.empty() ? "Every later reading is held against this voltage."
+                             : "Every drop is held against this current.";
+  }
+  const bool more = option.expect_faulty > option.expect_sound;
+  const std::string limit = value_in_words(option, option.expect_faulty) + (more ? " or more" : " or less");
+  std::string out = "A sound system shows about " + value_in_words(option, option.expect_sound) + ". ";
+  if (option.purpose == Purpose::confirm) return out + "At " + limit + " the fault is confirmed.";
+  if (!option.bad.empty()) out += "At " + limit + ": " + listed(option.bad, repairs) + ".";
+  if (!option.good.empty()) out += (option.bad.empty() ? "" : " ") + std::string("Otherwise: ") + listed(option.good, repairs) + ".";
+  return out;
+}
+
+void name_places(const Outlook& outlook, const CaseView& view, const Candidate& candidate, NextOption& option) {
+  const network::Network& network = outlook.survey.networks[view.in_case];
+  option.in_case = network.case_name;
+  if (candidate.clamp) {
+    option.in = network.elements[static_cast<std::size_t>(view.branches[candidate.branch])].id;
+    if (option.in.ends_with("/wire")) option.in.resize(option.in.size() - 5);  // a run is named by its id
+    option.where = "clamp round \"" + option.in + '"';
+    return;
+  }
+  option.red = network.points[static_cast<std::size_t>(view.points[candidate.red])];
+  option.black = network.points[static_cast<std::size_t>(view.points[candidate.black])];
+  option.where = "red on " + point_in_words(outlook.system, option.red) + ", black on " +
+                 point_in_words(outlook.system, option.black);
+}
+
+}  // namespace
+
+NextOption tell(const Outlook& outlook, const std::vector<CaseView>& views, const Candidate& candidate,
+                Purpose purpose, const std::vector<RepairChance>& repairs) {
+  const CaseView& view = views[candidate.view];
+  const std::vector<Forecast> forecasts = forecast(outlook, views, candidate);
+  NextOption out;
+  out.purpose = purpose;
+  name_places(outlook, view, candidate, out);
+  out.gain_bits = candidate.bits;
+  out.score = candidate.score;
+  out.leads = candidate.leads;
+  out.tools = candidate.tools;
+  out.switching = candidate.switching;
+  const auto row = [](std::size_t k) { return static_cast<Eigen::Index>(k); };
+  out.expect_sound = candidate.clamp ? view.sound[row(view.points.size() + candidate.branch)]
+                                     : view.sound[row(candidate.red)] - view.sound[row(candidate.black)];
+  out.expect_faulty = parting(forecasts);
+  const Sides sides = sides_of(outlook, view, forecasts, out);
+  out.bad = names(sides.bad, sides.good, repairs);
+  out.good = names(sides.good, sides.bad, repairs);
+  out.why = reason(out, repairs);
+  return out;
+}
+
+}  // namespace ohmtrail::diagnose::next
