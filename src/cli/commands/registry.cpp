@@ -18,15 +18,7 @@ std::span<const Command* const> all_commands() {
       &commands::report,   //
       &commands::tables,   //
       &commands::schema,   //
-      &commands::check,   //
-      &commands::solve,   //
-      &commands::rank,    //
       &commands::next,    //
-      &commands::bank,    //
-      &commands::draw,    //
-      &commands::report,  //
-      &commands::tables,  //
-      &commands::schema,  //
   };
   return all;
 }

@@ -47,6 +47,16 @@ void add_bystanders(const Posterior& posterior, std::vector<Wanted>& wanted) {
   }
 }
 
+// Sets of faults come in crowds of nearly equal chance: cutting through one would favour those first in the
+// file. So where there are too many, sets larger than the likeliest must be likely each.
+void drop_unlikely_crowds(std::vector<Wanted>& wanted) {
+  const Wanted top = wanted.front();
+  std::erase_if(wanted, [&](const Wanted& one) {
+    return one.hypothesis.faulty.size() > std::max<std::size_t>(1, top.hypothesis.faulty.size()) &&
+           one.weight < 0.1 * top.weight;
+  });
+}
+
 std::vector<Wanted> wanted_states(const Posterior& posterior, std::size_t most) {
   std::vector<Wanted> out;
   for (const Posterior::Alternative& one : posterior.alternatives) {
@@ -56,6 +66,7 @@ std::vector<Wanted> wanted_states(const Posterior& posterior, std::size_t most) 
   std::stable_sort(out.begin(), out.end(),
                    [](const Wanted& a, const Wanted& b) { return a.weight > b.weight; });
   const double least = worth_a_state * out.front().weight;
+  if (out.size() > most) drop_unlikely_crowds(out);
   while (out.size() > 1 && (out.size() > most || out.back().weight < least)) out.pop_back();
   return out;
 }
