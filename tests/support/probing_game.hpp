@@ -58,7 +58,8 @@ inline Played play(std::uint64_t seed, const LayoutOptions& layout, int most_rea
   for (int k = 0; k < most_readings; ++k) {
     const auto start = std::chrono::steady_clock::now();
     const auto next = diagnose::next_reading(system);
-    out.slowest = std::max(out.slowest, std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
+    out.slowest = std::max(out.slowest,
+                           std::chrono::duration<double>(std::chrono::steady_clock::now() - start).count());
     if (!next) break;
     out.verdict = next->verdict;
     out.named = next->repairs.front().id;
@@ -68,7 +69,6 @@ inline Played play(std::uint64_t seed, const LayoutOptions& layout, int most_rea
       sure = true;
       out.until_sure = out.readings;
     }
-    if (std::getenv("TALK")) { std::printf("  k=%d none %.3f top", k, next->nothing_faulty); for (int q=0;q<4;++q) std::printf(" %s %.3f", next->repairs[q].id.c_str(), next->repairs[q].probability); if(!next->options.empty()){auto&o=next->options.front(); std::printf("\n    ask %s|%s|%s %s bits %.3f score %.3f sound %.4f bad %.4f\n", o.red.c_str(), o.black.c_str(), o.in.c_str(), o.in_case.c_str(), o.gain_bits, o.score, o.expect_sound, o.expect_faulty);} }
     if (next->verdict != diagnose::Verdict::go_on || next->options.empty()) break;
     system.readings.push_back(take(simulation, next->options.front()));
   }

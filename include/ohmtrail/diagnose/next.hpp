@@ -13,11 +13,11 @@ namespace ohmtrail::diagnose {
 /// One thing that is repaired as a whole: a run with its lugs, the return of a run with its lugs, a joint,
 /// switch, fuse or battery.
 struct RepairChance {
-  std::string id;                 ///< element id, run id, or `RUN/return`
-  std::string words;              ///< `the cable "M" with its lugs`
-  double probability = 0;         ///< that something in it is faulty
-  std::vector<std::string> ids;   ///< its elements and batteries, file order
-  bool read_across = false;       ///< some reading was taken across it alone, under load
+  std::string id;                ///< element id, run id, or `RUN/return`
+  std::string words;             ///< `the cable "M" with its lugs`
+  double probability = 0;        ///< that something in it is faulty
+  std::vector<std::string> ids;  ///< its elements and batteries, file order
+  bool read_across = false;      ///< some reading was taken across it alone, under load
 };
 
 /// What a reading is for.
@@ -30,19 +30,19 @@ enum class Purpose {
 struct NextOption {
   Purpose purpose = Purpose::separate;
   std::string in_case;
-  std::string red, black;    ///< points; empty for a clamp reading
-  std::string in;            ///< element that the clamp goes round; empty for a voltage
-  double gain_bits = 0;      ///< expected drop in entropy of "which repair is due"
-  double expect_sound = 0;   ///< V or A of a sound system under these loads
-  double expect_faulty = 0;  ///< from this value on, away from `expect_sound`, it is bad
-  std::vector<std::string> bad;     ///< repairs suspected if it is bad, most probable first
-  std::vector<std::string> good;    ///< those suspected if it is not
-  std::string where;         ///< "red on …, black on …" or "clamp round …"
-  std::string why;           ///< one or two sentences
-  bool tools = false;        ///< something must be opened to get there
-  double leads = 0;          ///< m of wire between the probes: long leads
-  bool switching = false;    ///< what is switched on must change
-  double score = 0;          ///< gain less what the reading costs; options come by it
+  std::string red, black;         ///< points; empty for a clamp reading
+  std::string in;                 ///< element that the clamp goes round; empty for a voltage
+  double gain_bits = 0;           ///< expected drop in entropy of "which repair is due"
+  double expect_sound = 0;        ///< V or A of a sound system under these loads
+  double expect_faulty = 0;       ///< from this value on, away from `expect_sound`, it is bad
+  std::vector<std::string> bad;   ///< repairs suspected if it is bad, most probable first
+  std::vector<std::string> good;  ///< those suspected if it is not
+  std::string where;              ///< "red on …, black on …" or "clamp round …"
+  std::string why;                ///< one or two sentences
+  bool tools = false;             ///< something must be opened to get there
+  double leads = 0;               ///< m of wire between the probes: long leads
+  bool switching = false;         ///< what is switched on must change
+  double score = 0;               ///< gain less what the reading costs; options come by it
 };
 
 enum class Verdict {
@@ -57,15 +57,15 @@ struct NextResult {
   std::vector<RepairChance> repairs;  ///< by falling probability
   double nothing_faulty = 0;          ///< probability
   Verdict verdict = Verdict::go_on;
-  std::string verdict_text;           ///< why, in words; also says where the search was made coarser
-  bool coarse = false;                ///< not every pair of points was weighed
+  std::string verdict_text;  ///< why, in words; also says where the search was made coarser
+  bool coarse = false;       ///< not every pair of points was weighed
   InferResult inference;
 };
 
 struct NextOptions {
-  std::size_t most = 5;            ///< options listed
-  std::size_t most_points = 64;    ///< points whose pairs are weighed; more make the search coarse
-  std::size_t most_states = 48;    ///< hypotheses that are told apart
+  std::size_t most = 5;          ///< options listed
+  std::size_t most_points = 64;  ///< points whose pairs are weighed; more make the search coarse
+  std::size_t most_states = 48;  ///< hypotheses that are told apart
 };
 
 /// How sure is sure enough for one repair.

@@ -31,7 +31,8 @@ Exit run(const Call& call, const Doors& doors) {
   }
   Sheet sheet(doors.terminal.colour());
   if (call.has(options::json))
-    doors.terminal.out(next_json(job->system(), *result, network::build(job->system(), job->system().cases.front())));
+    doors.terminal.out(
+        next_json(job->system(), *result, network::build(job->system(), job->system().cases.front())));
   else if (call.has(options::csv))
     doors.terminal.out(next_csv(*result));
   else

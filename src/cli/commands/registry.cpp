@@ -18,7 +18,7 @@ std::span<const Command* const> all_commands() {
       &commands::report,   //
       &commands::tables,   //
       &commands::schema,   //
-      &commands::next,    //
+      &commands::next,     //
   };
   return all;
 }

@@ -35,7 +35,8 @@ void show_option(Sheet& sheet, const netlist::System& system, const NextOption& 
   std::string how = switched_on(system, option);
   if (option.tools) how += "; needs tools to get there";
   if (option.leads > 1.5 && option.in.empty())
-    how += fmt::format("; long leads, about {}", units::print(units::Length{option.leads}, {.significant = 2}));
+    how +=
+        fmt::format("; long leads, about {}", units::print(units::Length{option.leads}, {.significant = 2}));
   sheet.item("   ", fmt::format("{}{}.", how.substr(0, 1) == "c" ? "Case" : "Switch",
                                 how.substr(how.substr(0, 1) == "c" ? 4 : 6)));
   sheet.item("   ", option.why);
@@ -60,8 +61,10 @@ void show_next(Sheet& sheet, const netlist::System& system, const NextResult& re
   }
   if (result.verdict != Verdict::found && !result.options.empty()) {
     sheet.line();
-    sheet.line(result.verdict == Verdict::go_on ? "Read next, best first" : "If you read on all the same", Ink::strong);
-    for (std::size_t k = 0; k < result.options.size(); ++k) show_option(sheet, system, result.options[k], k + 1);
+    sheet.line(result.verdict == Verdict::go_on ? "Read next, best first" : "If you read on all the same",
+               Ink::strong);
+    for (std::size_t k = 0; k < result.options.size(); ++k)
+      show_option(sheet, system, result.options[k], k + 1);
   }
   show_suspects(sheet, result);
   show_cautions(sheet);

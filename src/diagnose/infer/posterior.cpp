@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "diagnose/infer/climb.hpp"
 
@@ -104,6 +105,8 @@ class Mixer {
       const Eigen::VectorXd start = screen.start(belief_at(screen, *hypothesis));
       if (auto optimum = optimise(forward_, optimise_linear(model_, base_.near, *hypothesis, start))) {
         add_candidate(std::move(*optimum));
+      } else {
+        failed_.insert(*hypothesis);
       }
     }
   }
@@ -124,7 +127,8 @@ class Mixer {
       best = std::max(best, candidate.log_weight);
     }
     std::erase_if(around_.weighed, [&](const auto& entry) {
-      return !candidates_.contains(entry.first) && entry.second.log_weight > best - 1;
+      const bool optimised = candidates_.contains(entry.first);
+      return failed_.contains(entry.first) || (!optimised && entry.second.log_weight > best + 0.5);
     });
   }
 
@@ -329,6 +333,7 @@ class Mixer {
   Optimum base_;
   Exploration around_;
   std::map<Hypothesis, Candidate> candidates_;
+  std::set<Hypothesis> failed_;  // found no optimum of their own
   std::vector<std::pair<const Hypothesis*, double>> shares_;
 };
 

@@ -84,12 +84,14 @@ void add_pairs(const Outlook& outlook, const std::vector<CaseView>& views, std::
   const auto leads = leads_between(outlook.system, network, view.points);
   std::vector<char> tools;
   for (const int p : view.points) {
-    tools.push_back(reach_of(outlook.system, network.points[static_cast<std::size_t>(p)]) == netlist::Reach::tools);
+    tools.push_back(reach_of(outlook.system, network.points[static_cast<std::size_t>(p)]) ==
+                    netlist::Reach::tools);
   }
   for (std::size_t a = 0; a < view.points.size(); ++a) {
     for (std::size_t b = a + 1; b < view.points.size(); ++b) {
       Candidate one{v, false, a, b, 0, 0, 0, 0, false, false};
-      const double volts = view.mean.front()[static_cast<Eigen::Index>(a)] - view.mean.front()[static_cast<Eigen::Index>(b)];
+      const double volts =
+          view.mean.front()[static_cast<Eigen::Index>(a)] - view.mean.front()[static_cast<Eigen::Index>(b)];
       if (volts < 0) std::swap(one.red, one.black);  // red where it is higher: the number has no sign
       one.leads = leads[a][static_cast<std::size_t>(view.points[b])];
       one.tools = tools[a] != 0 || tools[b] != 0;
@@ -139,9 +141,11 @@ Places places_to_touch(const netlist::System& system, const Posterior& posterior
 bool was_taken(const Outlook& outlook, const std::vector<CaseView>& views, const Candidate& candidate) {
   const CaseView& view = views[candidate.view];
   for (const inference::Observation& one : outlook.survey.model.observations) {
-    if (one.reading < 0 || one.reading >= outlook.taken || one.in_case != static_cast<int>(view.in_case)) continue;
+    if (one.reading < 0 || one.reading >= outlook.taken || one.in_case != static_cast<int>(view.in_case))
+      continue;
     if (candidate.clamp) {
-      if (one.sight == inference::Sight::current && one.branch == view.branches[candidate.branch]) return true;
+      if (one.sight == inference::Sight::current && one.branch == view.branches[candidate.branch])
+        return true;
     } else if (one.sight == inference::Sight::voltage) {
       const int red = view.points[candidate.red], black = view.points[candidate.black];
       if ((one.red == red && one.black == black) || (one.red == black && one.black == red)) return true;

@@ -7,7 +7,7 @@ namespace ohmtrail::diagnose::next {
 
 /// One reading that could be taken.
 struct Candidate {
-  std::size_t view = 0;          ///< index of its case's view
+  std::size_t view = 0;  ///< index of its case's view
   bool clamp = false;
   std::size_t red = 0, black = 0;  ///< places in the view's points
   std::size_t branch = 0;          ///< place in the view's branches

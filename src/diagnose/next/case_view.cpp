@@ -59,10 +59,12 @@ class Viewer {
     Eigen::Index row = 0;
     for (const int p : view_.points) {
       gradient_.row(row++) =
-          forward_.by_parameter(view_.in_case, solver_->gradient_of_voltage(p, view_.points.front())).transpose();
+          forward_.by_parameter(view_.in_case, solver_->gradient_of_voltage(p, view_.points.front()))
+              .transpose();
     }
     for (const int b : view_.branches) {
-      gradient_.row(row++) = forward_.by_parameter(view_.in_case, solver_->gradient_of_current(b)).transpose();
+      gradient_.row(row++) =
+          forward_.by_parameter(view_.in_case, solver_->gradient_of_current(b)).transpose();
     }
   }
 
@@ -74,7 +76,8 @@ class Viewer {
     const double reference = mean[0];
     if (outlook_.volts_gain >= 0)
       scaled.col(outlook_.volts_gain).head(points) = mean.head(points).array() - reference;
-    if (outlook_.amps_gain >= 0) scaled.col(outlook_.amps_gain).tail(mean.size() - points) = mean.tail(mean.size() - points);
+    if (outlook_.amps_gain >= 0)
+      scaled.col(outlook_.amps_gain).tail(mean.size() - points) = mean.tail(mean.size() - points);
     if (outlook_.amps_zero >= 0) scaled.col(outlook_.amps_zero).tail(mean.size() - points).setOnes();
     scaled = scaled * state.scale.asDiagonal();
     const Eigen::MatrixXd explained = scaled * state.explained;
@@ -118,7 +121,8 @@ std::vector<Forecast> forecast_volts(const Outlook& outlook, const CaseView& vie
     const State& state = outlook.states[view.states[k]];
     const Eigen::MatrixXd& c = view.covariance[k];
     const double variance = std::max(0.0, c(r, r) + c(b, b) - 2 * c(r, b));
-    out.push_back({view.mean[k][r] - view.mean[k][b], std::sqrt(variance + error * error), state.weight, state.label});
+    out.push_back(
+        {view.mean[k][r] - view.mean[k][b], std::sqrt(variance + error * error), state.weight, state.label});
   }
   return out;
 }

@@ -71,7 +71,9 @@ double information(const std::vector<Forecast>& forecasts, int nodes) {
       const float all = density.sum();
       const float own = (c.label == c.label[k]).select(density, 0.0F).sum();
       const float share = c.share[static_cast<std::size_t>(c.label[k])];
-      if (own > 0) bits += node.weight * static_cast<double>(weight) * static_cast<double>(std::log2(own / (all * share)));
+      if (own > 0)
+        bits +=
+            node.weight * static_cast<double>(weight) * static_cast<double>(std::log2(own / (all * share)));
     }
   }
   return std::max(0.0, bits);

@@ -13,9 +13,9 @@ namespace next {
 namespace {
 
 constexpr std::size_t most_cases = 6;
-constexpr double worth_taking = 0.02;   // bits
-constexpr double not_in_doubt = 0.30;   // a second repair below this is left to the next survey
-constexpr double explained = 1e-4;      // p-value of the fit
+constexpr double worth_taking = 0.02;  // bits
+constexpr double not_in_doubt = 0.30;  // a second repair below this is left to the next survey
+constexpr double explained = 1e-4;     // p-value of the fit
 
 class Search {
  public:
@@ -63,7 +63,8 @@ class Search {
         views_.push_back(std::move(*view));
       }
     }
-    if (present_ < 0 && !views_.empty()) present_ = static_cast<int>(views_[heaviest(outlook_, views_)].in_case);
+    if (present_ < 0 && !views_.empty())
+      present_ = static_cast<int>(views_[heaviest(outlook_, views_)].in_case);
   }
 
   // Points without a voltage in this case.
@@ -124,7 +125,8 @@ class Search {
     double most = 0;
     for (std::size_t a = 0; a < view.points.size(); ++a) {
       for (std::size_t b = 0; b < view.points.size(); ++b) {
-        const double drop = view.mean.front()[static_cast<Eigen::Index>(a)] - view.mean.front()[static_cast<Eigen::Index>(b)];
+        const double drop =
+            view.mean.front()[static_cast<Eigen::Index>(a)] - view.mean.front()[static_cast<Eigen::Index>(b)];
         const auto has = [&](std::size_t p) {
           const auto& name = network.points[static_cast<std::size_t>(view.points[p])];
           return std::find(found->second.begin(), found->second.end(), name) != found->second.end();
@@ -152,7 +154,8 @@ class Search {
   }
 
   void judge() {
-    if (out_.repairs.empty()) return stop(Verdict::sound, "There is nothing in this file that could be faulty.");
+    if (out_.repairs.empty())
+      return stop(Verdict::sound, "There is nothing in this file that could be faulty.");
     const RepairChance& lead = out_.repairs.front();
     const bool sure = lead.probability >= sure_enough;
     if (!opening_done_) return go_on();
@@ -181,7 +184,9 @@ class Search {
   }
 
   void go_on() {
-    if (out_.coarse) out_.verdict_text = "A large system: not every pair of points was weighed, only those near the suspects.";
+    if (out_.coarse)
+      out_.verdict_text =
+          "A large system: not every pair of points was weighed, only those near the suspects.";
   }
 
   void stop(Verdict verdict, std::string text) {
@@ -201,11 +206,17 @@ class Search {
   double best_bits_ = 0;
 };
 
+// While little is read, many hypotheses are about as likely as the best.
+constexpr int most_optimised = 24;
+
 }  // namespace
 }  // namespace next
 
-tl::expected<NextResult, InferFailure> next_reading(const netlist::System& system, const NextOptions& options) {
-  auto inference = infer(system);
+tl::expected<NextResult, InferFailure> next_reading(const netlist::System& system,
+                                                    const NextOptions& options) {
+  InferOptions wide;
+  wide.optimised = next::most_optimised;
+  auto inference = infer(system, wide);
   if (!inference) return tl::unexpected(inference.error());
   return next::Search(system, std::move(*inference), options).run();
 }

@@ -74,9 +74,13 @@ std::vector<Wanted> wanted_states(const Posterior& posterior, std::size_t most) 
 // Each hypothesis at its own optimum, in the neighbourhood of the nearest one that was optimised.
 Optimum optimum_of(const Posterior& posterior, const Wanted& wanted) {
   const Optimum& near = posterior.components[wanted.component].optimum;
-  if (near.hypothesis == wanted.hypothesis) return near;
   Eigen::VectorXd start = near.x;
   const Eigen::VectorXd prior = inference::prior_means(posterior.model(), wanted.hypothesis);
+  if (near.hypothesis == wanted.hypothesis) {
+    // From the prior a hypothesis may reach a better place than along the way that it was found.
+    Optimum again = inference::optimise_linear(posterior.model(), near.near, wanted.hypothesis, prior);
+    return again.log_density > near.log_density + 0.01 ? again : near;
+  }
   for (Eigen::Index p = 0; p < start.size(); ++p) {
     const int index = static_cast<int>(p);
     if (wanted.hypothesis.is_faulty(index) != near.hypothesis.is_faulty(index)) start[p] = prior[p];
@@ -134,7 +138,8 @@ class Maker {
     }
     const auto& batteries = out_.system.batteries;
     const std::string red = batteries.empty() ? out_.system.chargers.front().plus : batteries.front().plus;
-    const std::string black = batteries.empty() ? out_.system.chargers.front().minus : batteries.front().minus;
+    const std::string black =
+        batteries.empty() ? out_.system.chargers.front().minus : batteries.front().minus;
     if (wire.empty()) wire = out_.system.chargers.front().id;
     const auto readings = out_.system.readings;
     for (const auto& reading : readings) {
@@ -187,7 +192,8 @@ class Maker {
     for (Eigen::Index p = 0; p < n; ++p) {
       const Parameter& parameter = model.parameters[static_cast<std::size_t>(p)];
       const int old = place_[static_cast<std::size_t>(p)];
-      const Normal& prior = old < 0 ? parameter.sound : inference::prior_of(posterior_.model(), optimum.hypothesis, old);
+      const Normal& prior =
+          old < 0 ? parameter.sound : inference::prior_of(posterior_.model(), optimum.hypothesis, old);
       state.x[p] = old < 0 ? prior.mean : optimum.x[old];
       state.scale[p] = parameter.slope(state.x[p]) * prior.sd;
       if (const auto found = row.find(old); old >= 0 && found != row.end()) {

@@ -41,7 +41,8 @@ std::vector<double> shortest(const Edges& edges, int start) {
     queue.pop();
     if (metres >= out[static_cast<std::size_t>(point)]) continue;
     out[static_cast<std::size_t>(point)] = metres;
-    for (const auto& [next, length] : edges[static_cast<std::size_t>(point)]) queue.emplace(metres + length, next);
+    for (const auto& [next, length] : edges[static_cast<std::size_t>(point)])
+      queue.emplace(metres + length, next);
   }
   return out;
 }

@@ -107,7 +107,8 @@ std::vector<RepairChance> repair_chances(const netlist::System& system, const Po
   for (const std::string& id : order) {
     const Chance& chance = chances[id];
     const double sure = std::min(1.0, chance.listed);
-    out.push_back({id, repair_in_words(system, id), sure + (1 - sure) * (1 - chance.none_of_others), chance.ids, false});
+    out.push_back({id, repair_in_words(system, id), sure + (1 - sure) * (1 - chance.none_of_others),
+                   chance.ids, false});
   }
   std::stable_sort(out.begin(), out.end(), [](const RepairChance& a, const RepairChance& b) {
     return a.probability > b.probability;

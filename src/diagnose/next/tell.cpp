@@ -50,7 +50,8 @@ std::vector<std::string> names(const std::map<std::string, double>& here,
 std::string listed(const std::vector<std::string>& ids, const std::vector<RepairChance>& repairs) {
   std::string out;
   for (std::size_t k = 0; k < std::min(ids.size(), most_names); ++k) {
-    const auto found = std::find_if(repairs.begin(), repairs.end(), [&](const auto& r) { return r.id == ids[k]; });
+    const auto found =
+        std::find_if(repairs.begin(), repairs.end(), [&](const auto& r) { return r.id == ids[k]; });
     out += (k == 0 ? "" : ", ") + (found == repairs.end() ? ids[k] : found->words);
   }
   if (ids.size() > most_names) out += " or " + std::to_string(ids.size() - most_names) + " more";
@@ -67,11 +68,13 @@ std::string reason(const NextOption& option, const std::vector<RepairChance>& re
   std::string out = "A sound system shows about " + value_in_words(option, option.expect_sound) + ". ";
   if (option.purpose == Purpose::confirm) return out + "At " + limit + " the fault is confirmed.";
   if (!option.bad.empty()) out += "At " + limit + ": " + listed(option.bad, repairs) + ".";
-  if (!option.good.empty()) out += (option.bad.empty() ? "" : " ") + std::string("Otherwise: ") + listed(option.good, repairs) + ".";
+  if (!option.good.empty())
+    out += (option.bad.empty() ? "" : " ") + std::string("Otherwise: ") + listed(option.good, repairs) + ".";
   return out;
 }
 
-void name_places(const Outlook& outlook, const CaseView& view, const Candidate& candidate, NextOption& option) {
+void name_places(const Outlook& outlook, const CaseView& view, const Candidate& candidate,
+                 NextOption& option) {
   const network::Network& network = outlook.survey.networks[view.in_case];
   option.in_case = network.case_name;
   if (candidate.clamp) {
