@@ -63,6 +63,7 @@ struct NextResult {
 };
 
 struct NextOptions {
+  std::string present;           ///< case that is switched on now; empty: that of the last reading
   std::size_t most = 5;          ///< options listed
   std::size_t most_points = 64;  ///< points whose pairs are weighed; more make the search coarse
   std::size_t most_states = 48;  ///< hypotheses that are told apart

@@ -15,6 +15,7 @@ extern const Command infer;
 extern const Command compare;
 extern const Command size;
 extern const Command next;
+extern const Command trace;
 extern const Command bank;
 extern const Command draw;
 extern const Command report;

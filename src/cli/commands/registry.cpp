@@ -11,6 +11,8 @@ std::span<const Command* const> all_commands() {
       &commands::solve,    //
       &commands::rank,     //
       &commands::infer,    //
+      &commands::next,     //
+      &commands::trace,    //
       &commands::compare,  //
       &commands::size,     //
       &commands::bank,     //
@@ -18,7 +20,6 @@ std::span<const Command* const> all_commands() {
       &commands::report,   //
       &commands::tables,   //
       &commands::schema,   //
-      &commands::next,     //
   };
   return all;
 }

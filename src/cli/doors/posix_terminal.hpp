@@ -12,6 +12,7 @@ class PosixTerminal : public Terminal {
   void err(std::string_view text) override;
   bool flush() override;
   std::optional<std::string> read_line() override;
+  [[nodiscard]] bool typed_by_hand() const override;
   [[nodiscard]] bool colour() const override { return colour_; }
   [[nodiscard]] bool errors_are_seen() const override;
 

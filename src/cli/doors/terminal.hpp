@@ -16,6 +16,8 @@ class Terminal {
   [[nodiscard]] virtual bool flush() = 0;
   /// The next line typed, without its end; empty at the end of the input.
   virtual std::optional<std::string> read_line() = 0;
+  /// Whether a terminal echoes what is typed; a pipe or a file does not.
+  [[nodiscard]] virtual bool typed_by_hand() const { return false; }
   /// True on a terminal that shows colours, unless NO_COLOR forbids them (https://no-color.org).
   [[nodiscard]] virtual bool colour() const = 0;
   /// True where what goes to `err` stands on a terminal, so that a line may be written over.

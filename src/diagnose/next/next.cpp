@@ -38,7 +38,8 @@ class Search {
   // The case that is switched on now, then the others in file order.
   std::vector<std::size_t> cases() {
     std::vector<std::size_t> out;
-    const std::string now = system_.readings.empty() ? "" : system_.readings.back().in_case;
+    std::string now = options_.present;
+    if (now.empty() && !system_.readings.empty()) now = system_.readings.back().in_case;
     for (std::size_t k = 0; k < outlook_.survey.networks.size(); ++k) {
       const bool present = outlook_.survey.networks[k].case_name == now;
       if (present) present_ = static_cast<int>(k);
@@ -76,7 +77,7 @@ class Search {
   }
 
   void offer() {
-    std::vector<Candidate> opening = missing_opening(system_, outlook_, views_);
+    std::vector<Candidate> opening = missing_opening(system_, outlook_, views_, options_.present);
     opening_done_ = opening.empty();
     for (Candidate& one : opening) {
       one.bits = information(forecast(outlook_, views_, one), 7);

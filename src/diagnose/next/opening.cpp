@@ -52,8 +52,12 @@ bool clamped(const netlist::System& system, const std::string& in_case) {
 
 class Opening {
  public:
-  Opening(const netlist::System& system, const Outlook& outlook, const std::vector<CaseView>& views)
+  Opening(const netlist::System& system, const Outlook& outlook, const std::vector<CaseView>& views,
+          const std::string& in_case)
       : system_(system), views_(views), view_(heaviest(outlook, views)) {
+    for (std::size_t v = 0; v < views.size(); ++v) {
+      if (outlook.survey.networks[views[v].in_case].case_name == in_case) view_ = v;
+    }
     network_ = &outlook.survey.networks[views[view_].in_case];
   }
 
@@ -115,8 +119,8 @@ std::size_t heaviest(const Outlook& outlook, const std::vector<CaseView>& views)
 }
 
 std::vector<Candidate> missing_opening(const netlist::System& system, const Outlook& outlook,
-                                       const std::vector<CaseView>& views) {
-  return Opening(system, outlook, views).missing();
+                                       const std::vector<CaseView>& views, const std::string& in_case) {
+  return Opening(system, outlook, views, in_case).missing();
 }
 
 }  // namespace ohmtrail::diagnose::next

@@ -1,0 +1,114 @@
+#include "ohmtrail/diagnose/trace.hpp"
+
+#include <fmt/format.h>
+
+#include "cli/commands/commands.hpp"
+#include "cli/commands/trace_file.hpp"
+#include "cli/text/trace.hpp"
+#include "ohmtrail/netlist/write.hpp"
+
+namespace ohmtrail::cli {
+namespace {
+
+constexpr Option file{.name = "FILE", .sentence = "the netlist (JSON); with --start the new file"};
+constexpr Option output{
+    .name = "-o,--output",
+    .value = "OUT",
+    .sentence = "keep the readings in OUT, not in FILE; where OUT exists the search goes on there",
+    .excludes = "--start"};
+constexpr Option start{.name = "--start", .value = "NEW", .sentence = "begin a new file from six answers"};
+
+/// Asks for one line. Empty at the end of the input.
+std::optional<std::string> ask(const Doors& doors, const std::string& question) {
+  doors.terminal.out(narrow(question));
+  doors.terminal.out("> ");
+  auto line = doors.terminal.read_line();
+  // A pipe shows no echo: what was typed belongs into the text all the same.
+  if (line && !doors.terminal.typed_by_hand()) doors.terminal.out(printable_line(*line));
+  if (!line) doors.terminal.out("\n");
+  return line;
+}
+
+void tell(const Doors& doors, const std::vector<std::string>& paragraphs) {
+  for (const std::string& one : paragraphs) doors.terminal.out(narrow(one));
+}
+
+/// Asks until told to stop; every change is saved before it counts.
+Exit talk(TraceFile& saved, const Doors& doors) {
+  diagnose::Trace trace(saved.system());
+  while (!trace.ended()) {
+    tell(doors, trace.remarks());
+    const auto line = ask(doors, trace.question());
+    if (!line) {
+      tell(doors, {"The input ended. What was read is saved; the same command goes on from here."});
+      return Exit::done;
+    }
+    const diagnose::Answered answered = trace.answer(*line);
+    if (!answered.change) {
+      tell(doors, answered.say);
+      continue;
+    }
+    if (const auto kept = saved.apply(*answered.change); !kept) {
+      tell(doors, {"Not saved, so not counted: " + kept.error()});
+      continue;
+    }
+    tell(doors, answered.say);
+    trace.update(saved.system());
+    if (const auto* standing = trace.standing())
+      doors.terminal.out(standing_in_words(*standing, doors.terminal.colour()));
+  }
+  tell(doors, {trace.ending()});
+  return Exit::done;
+}
+
+tl::expected<TraceFile, Exit> begin(const std::string& path, const Doors& doors) {
+  if (doors.files.read(path)) {
+    doors.complain(fmt::format("{}: is there already; go on with: ohmtrail trace {}", path, path));
+    return tl::unexpected(Exit::mistake);
+  }
+  diagnose::StartForm form;
+  while (!form.complete()) {
+    const auto line = ask(doors, form.question());
+    if (!line) {
+      doors.complain("the input ended before the six answers; nothing was written");
+      return tl::unexpected(Exit::mistake);
+    }
+    if (const auto mistake = form.answer(*line)) tell(doors, {*mistake});
+  }
+  return TraceFile::create(path, netlist::to_json(form.system()), doors);
+}
+
+Exit run(const Call& call, const Doors& doors) {
+  const std::string path = call.text(file), fresh = call.text(start);
+  if (path.empty() == fresh.empty()) {
+    doors.complain("trace needs FILE, or --start NEW");
+    return Exit::mistake;
+  }
+  if (path == "-" || fresh == "-") {
+    doors.complain("trace reads your answers from standard input: name a file");
+    return Exit::mistake;
+  }
+  tell(doors, {"Before you start"});
+  for (const std::string& one : diagnose::Trace::cautions()) doors.terminal.out(narrow(one, "  - "));
+  auto saved = fresh.empty() ? TraceFile::open(path, call.text(output), doors) : begin(fresh, doors);
+  if (!saved) return saved.error();
+  return talk(*saved, doors);
+}
+
+}  // namespace
+
+const Command commands::trace{
+    .name = "trace",
+    .summary = "guided: names the next probe points, takes the reading, says when the fault is found",
+    .description =
+        "Asks for one reading after the other, each where it tells most, and shows the leading suspects "
+        "after "
+        "each. Every reading is saved at once; stopped in whatever way, the same command goes on where it "
+        "was. "
+        "Type the reading (0.142, 142 mV, 142m), or: skip, back, why, seen green-corrosion, done.",
+    .options = {file, output, start},
+    .examples = {"ohmtrail trace boat.json", "ohmtrail trace boat.json -o found.json",
+                 "ohmtrail trace --start new.json"},
+    .run = run};
+
+}  // namespace ohmtrail::cli
