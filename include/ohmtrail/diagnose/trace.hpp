@@ -51,7 +51,7 @@ class Trace {
   [[nodiscard]] bool ended() const { return ended_; }
   /// Why it ended; empty before.
   [[nodiscard]] const std::string& ending() const { return ending_; }
-  /// How things stand; null before anything was read or where nothing could be inferred.
+  /// How things stand; null before the opening readings or where nothing could be inferred.
   [[nodiscard]] const NextResult* standing() const;
 
  private:

@@ -70,7 +70,7 @@ void Trace::update(netlist::System system) {
 }
 
 const NextResult* Trace::standing() const {
-  return next_ && !system_.readings.empty() ? &*next_ : nullptr;
+  return next_ && system_.readings.size() >= opening_readings ? &*next_ : nullptr;
 }
 
 const netlist::Case* Trace::on() const {
