@@ -70,8 +70,8 @@ tl::expected<TraceFile, Exit> begin(const std::string& path, const Doors& doors)
   while (!form.complete()) {
     const auto line = ask(doors, form.question());
     if (!line) {
-      doors.complain("the input ended before the six answers; nothing was written");
-      return tl::unexpected(Exit::mistake);
+      tell(doors, {"The input ended before the six answers; nothing was written."});
+      return tl::unexpected(Exit::done);
     }
     if (const auto mistake = form.answer(*line)) tell(doors, {*mistake});
   }

@@ -54,7 +54,14 @@ tl::expected<TraceFile, Exit> TraceFile::open(const std::string& path, const std
     doors.complain(fmt::format("{}: {}", from, text.error()));
     return tl::unexpected(Exit::mistake);
   }
-  return TraceFile(output.empty() ? path : output, std::move(*text), std::move(job->read.system), doors);
+  TraceFile out(output.empty() ? path : output, std::move(*text), std::move(job->read.system), doors);
+  if (output.empty() || going_on) return out;
+  // At once: better to hear now that it cannot be written than after the first reading.
+  if (const auto kept = out.keep(out.text_); !kept) {
+    doors.complain(fmt::format("{}: {}", output, kept.error()));
+    return tl::unexpected(Exit::not_written);
+  }
+  return out;
 }
 
 tl::expected<TraceFile, Exit> TraceFile::create(const std::string& path, std::string text,

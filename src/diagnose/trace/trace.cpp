@@ -38,7 +38,9 @@ netlist::Reading reading_of(const NextOption& option, double value, const netlis
   } else {
     out.what = netlist::AmpsReading{units::Current{value}, option.in};
   }
-  if (!system.meters.empty()) out.meter = system.meters.front().id;
+  for (const netlist::Meter& meter : system.meters) {
+    if (out.meter.empty() && (option.in.empty() ? meter.volts : meter.amps)) out.meter = meter.id;
+  }
   for (const netlist::Reading& reading : system.readings) {
     if (reading.what.index() == out.what.index()) out.meter = reading.meter;
   }
