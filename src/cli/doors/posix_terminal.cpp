@@ -53,6 +53,10 @@ bool PosixTerminal::flush() {
   return !failed_;
 }
 
+bool PosixTerminal::typed_by_hand() const {
+  return ::isatty(STDIN_FILENO) != 0;
+}
+
 bool PosixTerminal::errors_are_seen() const {
   return ::isatty(STDERR_FILENO) != 0;
 }
