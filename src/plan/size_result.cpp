@@ -168,8 +168,8 @@ std::vector<network::Assumption> assumptions(const DesignSpace& space, const Ass
   for (const OutOfReach& limit : space.out_of_reach) {
     const auto& network = space.cases[limit.in_case].network;
     found.push_back({network.elements[at(limit.element)].id,
-                     "is over its drop limit in case \"" + network.case_name +
-                         "\" whatever is chosen here: left out of this choice",
+                     "over its drop limit whatever is chosen here, and left out of the choice: case \"" +
+                         network.case_name + "\"",
                      {}});
   }
   for (const auto& solved : final.cases)

@@ -37,9 +37,13 @@ std::string runs_in_words(std::size_t count) {
 std::string verdict(const SizeResult& sized) {
   const auto renewed = static_cast<std::size_t>(
       std::count_if(sized.runs.begin(), sized.runs.end(), [](const RunChoice& run) { return run.renewed; }));
-  const std::string what = renewed == 0 ? "No cable has to change"
-                                        : fmt::format("New cable in {} of {} keeps every limit in every case",
-                                                      renewed, runs_in_words(sized.runs.size()));
+  const bool all_within =
+      std::all_of(sized.loads.begin(), sized.loads.end(), [](const auto& load) { return load.within; });
+  const std::string what =
+      renewed == 0 ? "No cable has to change"
+                   : fmt::format("New cable in {} of {} keeps every limit {}", renewed,
+                                 runs_in_words(sized.runs.size()),
+                                 all_within ? "in every case" : "that these runs can keep; OVER marks the others");
   const std::string costs =
       fmt::format("all the runs that were to choose take {}", amount(sized, sized.cost));
   if (sized.proved)
