@@ -99,7 +99,7 @@ Exit run(const Call& call, const Doors& doors) {
 
 const Command commands::trace{
     .name = "trace",
-    .summary = "guided: names the next probe points, takes the reading, says when the fault is found",
+    .summary = "guided: where to probe next, until the fault is found",
     .description =
         "Asks for one reading after the other, each where it tells most, and shows the leading suspects "
         "after "
