@@ -61,7 +61,8 @@ TEST(Print, shows_zero_and_nothing) {
 
 TEST(Print, takes_the_smallest_and_the_largest_doubles) {
   EXPECT_EQ(print(Voltage{1e-320}).substr(0, 2), "0.");
-  EXPECT_EQ(print(Voltage{std::numeric_limits<double>::max()}).substr(0, 4), "1797");
+  // Three digits of the largest double would be 1.80e308, which no double holds: the nearest below is shown.
+  EXPECT_EQ(print(Voltage{std::numeric_limits<double>::max()}).substr(0, 3), "179");
 }
 
 TEST(Print, speaks_feet_and_fahrenheit) {
