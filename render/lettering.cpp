@@ -9,6 +9,11 @@ extern "C" const char* __lsan_default_suppressions();
 extern "C" const char* __lsan_default_suppressions() {
   return "leak:libfontconfig\n";
 }
+// Nor is it for anybody to read: what goes to stderr is compared in tests.
+extern "C" const char* __lsan_default_options();
+extern "C" const char* __lsan_default_options() {
+  return "print_suppressions=0";
+}
 #endif
 
 namespace ohmtrail::render {

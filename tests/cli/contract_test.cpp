@@ -89,7 +89,8 @@ TEST(ContractOfSolve, KnowsTheTenRolesOnly) {
                                     "switch",  "fuse",    "shunt", "isolator",    "load"};
   for (int n = 1; n <= 6; ++n) {
     const std::string path = OHMTRAIL_SOURCE_DIR "/tests/data/contract/solve-" + std::to_string(n) + ".json";
-    for (const auto& one : solved(ordered_json::parse(file_content(path))["netlist"])["cases"])
+    const auto result = solved(ordered_json::parse(file_content(path))["netlist"]);
+    for (const auto& one : result["cases"])
       for (const auto& element : one["elements"])
         EXPECT_TRUE(known.contains(element["role"])) << element["role"];
   }
