@@ -4,10 +4,11 @@
 #include "render/pango_text.hpp"
 
 #ifdef OHMTRAIL_SANITIZED
-// fontconfig keeps a few hundred bytes for good when the first font is looked up; that is not ours to free.
+// Leaks of libraries that are not ours to free: fontconfig keeps what the first look-up of a font made, the optimiser
+// some of its presolve.
 extern "C" const char* __lsan_default_suppressions();
 extern "C" const char* __lsan_default_suppressions() {
-  return "leak:libfontconfig\n";
+  return "leak:libfontconfig\nleak:libCoinUtils\n";
 }
 // Nor is it for anybody to read: what goes to stderr is compared in tests.
 extern "C" const char* __lsan_default_options();
