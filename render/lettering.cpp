@@ -4,8 +4,8 @@
 #include "render/pango_text.hpp"
 
 #ifdef OHMTRAIL_SANITIZED
-// Leaks of libraries that are not ours to free: fontconfig keeps what the first look-up of a font made, the optimiser
-// some of its presolve.
+// Leaks of libraries that are not ours to free: fontconfig keeps what the first look-up of a font made, the
+// optimiser some of its presolve.
 extern "C" const char* __lsan_default_suppressions();
 extern "C" const char* __lsan_default_suppressions() {
   return "leak:libfontconfig\nleak:libCoinUtils\n";

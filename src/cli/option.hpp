@@ -9,9 +9,9 @@ struct Option {
   std::string_view name;        ///< "--top"; "-o,--output"; positional: "FILE"
   std::string_view value = {};  ///< what follows it, as the help shows it; words parted by | are the only
                                 ///< ones allowed; empty: a switch
-  std::string_view sentence;  ///< for the help
-  int values = 1;             ///< how many follow
-  bool repeats = false;       ///< may be given several times
+  std::string_view sentence;    ///< for the help
+  int values = 1;               ///< how many follow
+  bool repeats = false;         ///< may be given several times
   bool required = false;
   bool number = false;
   bool whole = false;  ///< a number without a fraction

@@ -24,9 +24,11 @@ trade::CellFact cell_of(const netlist::CellCheck& cell) {
 }
 
 void add_checks(trade::BatteryFacts& facts, const netlist::BatteryChecks& checks) {
-  if (const auto& rest = checks.rest) facts.rest = {rest->volts, rest->rested, rest->temperature, rest->charging};
+  if (const auto& rest = checks.rest)
+    facts.rest = {rest->volts, rest->rested, rest->temperature, rest->charging};
   if (const auto& test = checks.load_test)
-    facts.load_test = {test->before, test->amps, test->volts, test->duration, test->temperature, test->charging};
+    facts.load_test = {test->before,   test->amps,        test->volts,
+                       test->duration, test->temperature, test->charging};
   if (const auto& tester = checks.tester)
     facts.tester = {tester->cca, tester->resistance, tester->temperature};
   for (const auto& cell : checks.cells) facts.cells.push_back(cell_of(cell));

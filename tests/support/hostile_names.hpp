@@ -77,7 +77,7 @@ inline std::vector<std::string> hostile_names() {
       repeated("ﷺ", 80),
       "e" + repeated("\u0301", 79),
       "\u200D\u200C",
-      
+
       "\u00ADsoft",
       "\uE000",
       "\uFFFE",

@@ -46,7 +46,8 @@ struct HotSpot {
       heat_warning;  ///< too hot to touch, or above the insulation's rating; with the source
 };
 
-/// V that a hot spot loses. A battery's drop is its terminal voltage; what it loses is across its own resistance.
+/// V that a hot spot loses. A battery's drop is its terminal voltage; what it loses is across its own
+/// resistance.
 [[nodiscard]] inline double lost_volts(const HotSpot& spot) {
   return std::abs(spot.role == network::Role::battery ? spot.current * spot.resistance : spot.drop);
 }

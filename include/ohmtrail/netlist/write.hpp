@@ -10,8 +10,8 @@
 
 namespace ohmtrail::netlist {
 
-/// A whole system as a file; `read` gives it back equal (a percentage that no decimal of percent leads to: to the
-/// last bit). Values at their default are left out.
+/// A whole system as a file; `read` gives it back equal (a percentage that no decimal of percent leads to: to
+/// the last bit). Values at their default are left out.
 [[nodiscard]] std::string to_json(const System& system);
 
 /// A netlist as a person wrote it, with edits. Everything that is not edited keeps its bytes: order, blanks,

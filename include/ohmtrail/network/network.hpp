@@ -6,8 +6,8 @@
 
 #include "ohmtrail/netlist/system.hpp"
 
-/// One system in one case as points and two-terminal elements: runs opened into termination, wire, termination;
-/// the case's switches, loads and chargers applied; table values filled in.
+/// One system in one case as points and two-terminal elements: runs opened into termination, wire,
+/// termination; the case's switches, loads and chargers applied; table values filled in.
 namespace ohmtrail::network {
 
 using namespace units;
@@ -15,12 +15,34 @@ using namespace units;
 enum class Role { battery, charger, wire, termination, joint, switchgear, fuse, shunt, isolator, load };
 
 /// The section of the netlist that an element comes from, and its index there.
-enum class Section { batteries, chargers, runs, joints, switches, fuses, shunts, isolators, loads, converters };
+enum class Section {
+  batteries,
+  chargers,
+  runs,
+  joints,
+  switches,
+  fuses,
+  shunts,
+  isolators,
+  loads,
+  converters
+};
 
 /// Which part of its run (or converter) an element is; `whole` for all others.
 enum class Part {
-  whole, from, from_crimp, wire, to_crimp, to,
-  return_from, return_from_crimp, return_wire, return_to_crimp, return_to, converter_in, converter_out
+  whole,
+  from,
+  from_crimp,
+  wire,
+  to_crimp,
+  to,
+  return_from,
+  return_from_crimp,
+  return_wire,
+  return_to_crimp,
+  return_to,
+  converter_in,
+  converter_out
 };
 
 struct Origin {
@@ -30,7 +52,8 @@ struct Origin {
 };
 
 /// How a wire's own current heats it: T = ambient + rise · (I / rated)², R(T) = R20 (1 + α20 (T − 20 °C)).
-/// Where a load of short duty is on, `solve_case` lowers the rise to what the wire reaches at the end of its turn.
+/// Where a load of short duty is on, `solve_case` lowers the rise to what the wire reaches at the end of its
+/// turn.
 struct WireHeating {
   double temperature_coefficient;  ///< α20, 1/K; 0 where the resistance was given outright
   Temperature ambient;

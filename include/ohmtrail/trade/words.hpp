@@ -19,9 +19,24 @@ enum class FuseForm { blade, bolt_down, cartridge, in_line };
 
 /// What eye and hand find (`seen`).
 enum class Observation {
-  looks_sound, not_reached, moves_reading, turns_by_hand, loose_nut, wing_nut, washer_under_lug,
-  green_corrosion, white_corrosion, bulging_jacket, shrunken_jacket, broken_strands, darkened, warm,
-  melted, pitted, bulged_case, frozen
+  looks_sound,
+  not_reached,
+  moves_reading,
+  turns_by_hand,
+  loose_nut,
+  wing_nut,
+  washer_under_lug,
+  green_corrosion,
+  white_corrosion,
+  bulging_jacket,
+  shrunken_jacket,
+  broken_strands,
+  darkened,
+  warm,
+  melted,
+  pitted,
+  bulged_case,
+  frozen
 };
 
 enum class GaugeSystem { awg, sae, metric };

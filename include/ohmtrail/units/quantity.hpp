@@ -22,10 +22,22 @@ class Quantity<Dimension<V, A, M, S, Kg, K>> {
   /// The value in the SI unit.
   [[nodiscard]] constexpr double si() const { return si_; }
 
-  constexpr Quantity& operator+=(Quantity other) { si_ += other.si_; return *this; }
-  constexpr Quantity& operator-=(Quantity other) { si_ -= other.si_; return *this; }
-  constexpr Quantity& operator*=(double factor) { si_ *= factor; return *this; }
-  constexpr Quantity& operator/=(double factor) { si_ /= factor; return *this; }
+  constexpr Quantity& operator+=(Quantity other) {
+    si_ += other.si_;
+    return *this;
+  }
+  constexpr Quantity& operator-=(Quantity other) {
+    si_ -= other.si_;
+    return *this;
+  }
+  constexpr Quantity& operator*=(double factor) {
+    si_ *= factor;
+    return *this;
+  }
+  constexpr Quantity& operator/=(double factor) {
+    si_ /= factor;
+    return *this;
+  }
 
   friend constexpr Quantity operator+(Quantity a, Quantity b) { return a += b; }
   friend constexpr Quantity operator-(Quantity a, Quantity b) { return a -= b; }
@@ -57,21 +69,21 @@ constexpr double ratio(Quantity<D> a, Quantity<D> b) {
   return a.si() / b.si();
 }
 
-using Voltage = Quantity<Dimension<1, 0, 0, 0>>;            ///< V
-using Current = Quantity<Dimension<0, 1, 0, 0>>;            ///< A
-using Resistance = Quantity<Dimension<1, -1, 0, 0>>;        ///< Ω
-using Power = Quantity<Dimension<1, 1, 0, 0>>;              ///< W
-using Energy = Quantity<Dimension<1, 1, 0, 1>>;             ///< J
-using Charge = Quantity<Dimension<0, 1, 0, 1>>;             ///< C; battery capacity (files: Ah)
-using Length = Quantity<Dimension<0, 0, 1, 0>>;             ///< m
-using Area = Quantity<Dimension<0, 0, 2, 0>>;               ///< m²
-using Time = Quantity<Dimension<0, 0, 0, 1>>;               ///< s
-using Mass = Quantity<Dimension<0, 0, 0, 0, 1>>;            ///< kg
-using TemperatureDifference = Quantity<Dimension<0, 0, 0, 0, 0, 1>>;  ///< K
-using Resistivity = Quantity<Dimension<1, -1, 1, 0>>;       ///< Ω·m
-using ResistancePerLength = Quantity<Dimension<1, -1, -1, 0>>;  ///< Ω/m
-using Density = Quantity<Dimension<0, 0, -3, 0, 1>>;        ///< kg/m³
-using MassPerLength = Quantity<Dimension<0, 0, -1, 0, 1>>;  ///< kg/m
+using Voltage = Quantity<Dimension<1, 0, 0, 0>>;                          ///< V
+using Current = Quantity<Dimension<0, 1, 0, 0>>;                          ///< A
+using Resistance = Quantity<Dimension<1, -1, 0, 0>>;                      ///< Ω
+using Power = Quantity<Dimension<1, 1, 0, 0>>;                            ///< W
+using Energy = Quantity<Dimension<1, 1, 0, 1>>;                           ///< J
+using Charge = Quantity<Dimension<0, 1, 0, 1>>;                           ///< C; battery capacity (files: Ah)
+using Length = Quantity<Dimension<0, 0, 1, 0>>;                           ///< m
+using Area = Quantity<Dimension<0, 0, 2, 0>>;                             ///< m²
+using Time = Quantity<Dimension<0, 0, 0, 1>>;                             ///< s
+using Mass = Quantity<Dimension<0, 0, 0, 0, 1>>;                          ///< kg
+using TemperatureDifference = Quantity<Dimension<0, 0, 0, 0, 0, 1>>;      ///< K
+using Resistivity = Quantity<Dimension<1, -1, 1, 0>>;                     ///< Ω·m
+using ResistancePerLength = Quantity<Dimension<1, -1, -1, 0>>;            ///< Ω/m
+using Density = Quantity<Dimension<0, 0, -3, 0, 1>>;                      ///< kg/m³
+using MassPerLength = Quantity<Dimension<0, 0, -1, 0, 1>>;                ///< kg/m
 using ThermalConductivity = Quantity<Dimension<1, 1, -1, 0, 0, -1>>;      ///< W/(m·K)
 using HeatTransferCoefficient = Quantity<Dimension<1, 1, -2, 0, 0, -1>>;  ///< W/(m²·K)
 using ThermalConductance = Quantity<Dimension<1, 1, 0, 0, 0, -1>>;        ///< W/K

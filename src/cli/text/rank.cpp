@@ -66,11 +66,11 @@ void show_verdict(Sheet& sheet, const netlist::System& system, const std::vector
     return;
   }
   const HotSpot& worst = spots.front();
-  sheet.paragraph(
-      fmt::format("{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
-                  capitalised(place(system, solved, worst)), cause_in_words(worst.cause), times_sound(worst),
-                  worst.in_case, volts(diagnose::lost_volts(worst)), u::print(u::Power{worst.heat}), gain(worst)),
-      Ink::bad);
+  sheet.paragraph(fmt::format("{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
+                              capitalised(place(system, solved, worst)), cause_in_words(worst.cause),
+                              times_sound(worst), worst.in_case, volts(diagnose::lost_volts(worst)),
+                              u::print(u::Power{worst.heat}), gain(worst)),
+                  Ink::bad);
 }
 
 std::string gained(const HotSpot& spot) {
@@ -103,8 +103,9 @@ Table hot_spot_table(const netlist::System& system, const std::vector<CaseSoluti
                {"temp.", Align::right},
                {"comes back", Align::right}});
   for (const HotSpot& spot : spots) {
-    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), spot.in_case, volts(diagnose::lost_volts(spot)),
-               u::print(u::Power{spot.heat}, aligned), temperature(spot), gained(spot)});
+    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), spot.in_case,
+               volts(diagnose::lost_volts(spot)), u::print(u::Power{spot.heat}, aligned), temperature(spot),
+               gained(spot)});
     add_notes(table, place(system, solved, spot), spot);
   }
   return table;

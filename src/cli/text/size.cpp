@@ -40,10 +40,11 @@ std::string verdict(const SizeResult& sized) {
   const bool all_within =
       std::all_of(sized.loads.begin(), sized.loads.end(), [](const auto& load) { return load.within; });
   const std::string what =
-      renewed == 0 ? "No cable has to change"
-                   : fmt::format("New cable in {} of {} keeps every limit {}", renewed,
-                                 runs_in_words(sized.runs.size()),
-                                 all_within ? "in every case" : "that these runs can keep; OVER marks the others");
+      renewed == 0
+          ? "No cable has to change"
+          : fmt::format("New cable in {} of {} keeps every limit {}", renewed,
+                        runs_in_words(sized.runs.size()),
+                        all_within ? "in every case" : "that these runs can keep; OVER marks the others");
   const std::string costs =
       fmt::format("all the runs that were to choose take {}", amount(sized, sized.cost));
   if (sized.proved)
