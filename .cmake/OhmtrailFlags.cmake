@@ -16,7 +16,7 @@ target_compile_options(ohmtrail_warnings INTERFACE $<$<CXX_COMPILER_ID:GNU>:-Wno
 if(OHMTRAIL_SANITIZE)
   add_compile_options(-fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer)
   add_link_options(-fsanitize=address,undefined)
-  add_compile_definitions(OHMTRAIL_SANITIZED)
+  add_compile_definitions(OHMTRAIL_FEW_CASES)
   # The checks that sanitizers put in make GCC 12 take <regex> and others for reading what was never written (GCC bug 105562).
   add_compile_options($<$<CXX_COMPILER_ID:GNU>:-Wno-maybe-uninitialized>)
 endif()

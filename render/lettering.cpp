@@ -3,20 +3,6 @@
 #include "render/clean.hpp"
 #include "render/pango_text.hpp"
 
-#ifdef OHMTRAIL_SANITIZED
-// Leaks of libraries that are not ours to free: fontconfig keeps what the first look-up of a font made, the
-// optimiser some of its presolve.
-extern "C" const char* __lsan_default_suppressions();
-extern "C" const char* __lsan_default_suppressions() {
-  return "leak:libfontconfig\nleak:libCoinUtils\n";
-}
-// Nor is it for anybody to read: what goes to stderr is compared in tests.
-extern "C" const char* __lsan_default_options();
-extern "C" const char* __lsan_default_options() {
-  return "print_suppressions=0";
-}
-#endif
-
 namespace ohmtrail::render {
 namespace {
 

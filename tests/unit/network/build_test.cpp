@@ -1,47 +1,15 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "ohmtrail/netlist/read.hpp"
-#include "ohmtrail/network/network.hpp"
 #include "ohmtrail/network/topology.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
+#include "unit/network/built.hpp"
 
 namespace ohmtrail::network {
 namespace {
 
 using testing::ElementsAre;
-
-netlist::System system_of(const std::string& json) {
-  auto read = netlist::read(json);
-  if (!read) throw std::runtime_error(netlist::format(read.error().front(), "test"));
-  return read->system;
-}
-
-/// A battery, one run out and back with a load, and room for more keys.
-std::string one_load(const std::string& run_keys = "", const std::string& more = "") {
-  return R"({"ohmtrail": 1, "system": {"name": "one load", "nominal": 12},
-    "batteries": [{"id": "bat", "plus": "b+", "minus": "b-", "nominal": 12, "emf": 12.6, "resistance": 0.01}],
-    "runs": [{"id": "feed", "from": "b+", "to": "l+", "gauge": "6 AWG", "length": 2)" +
-         run_keys + R"(, "return": {"from": "l-", "to": "b-"}}],
-    "loads": [{"id": "pump", "plus": "l+", "minus": "l-", "takes": "5 A"}])" +
-         more + "}";
-}
-
-std::vector<std::string> ids(const Network& network) {
-  std::vector<std::string> found;
-  for (const Element& element : network.elements) found.push_back(element.id);
-  return found;
-}
-
-const Element& element(const Network& network, const std::string& id) {
-  return network.elements.at(static_cast<std::size_t>(network.element(id).value()));
-}
-
-Network built(const std::string& json, std::size_t in_case = 0) {
-  const netlist::System system = system_of(json);
-  return build(system, system.cases.at(in_case));
-}
 
 TEST(Build, RunAndReturnInFileOrder) {
   const Network network = built(one_load());
