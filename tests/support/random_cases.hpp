@@ -3,8 +3,8 @@
 
 namespace ohmtrail::test {
 
-/// How many random cases a property runs: the full count, or a twentieth of it where the program is slow: under the
-/// sanitizers and where coverage is counted.
+/// How many random cases a property runs: the full count, or a twentieth of it where the program is slow:
+/// under the sanitizers and where coverage is counted.
 inline int random_cases(int full) {
 #ifdef OHMTRAIL_FEW_CASES
   return std::max(1, full / 20);
