@@ -32,10 +32,12 @@ class Iteration {
   Iteration(const RadialCase& in_case, const DesignSpace& space, const Box& box)
       : case_(in_case), space_(space), box_(box) {
     // The upper branch alone is of use: a supply pulled below half of its open-circuit voltage has collapsed.
-    terminal_ = {case_.emf / 2, case_.emf};
+    result_.terminal = {case_.emf / 2, case_.emf};
     for (const RadialLoad& load : case_.loads)
-      result_.load_volts.push_back({std::max(terminal_.low - load.limit, 1e-3 * case_.emf), case_.emf});
+      result_.load_volts.push_back(
+          {std::max(result_.terminal.low - load.limit, 1e-3 * case_.emf), case_.emf});
     result_.load_amperes.resize(case_.loads.size());
+    arm_amperes_.resize(case_.arms.size());
   }
 
   Bounds run() {
@@ -44,30 +46,33 @@ class Iteration {
       update_currents();
       update_arms();
       update_volts();
-      if (!result_.possible) return result_;
-      if (before - spread() <= 1e-12 * case_.emf) break;
+      if (!result_.possible) return std::move(result_);
+      // On one design the intervals close, and each round takes most of what is left.
+      if (before - spread() <= 1e-12 * case_.emf + 1e-3 * spread()) break;
     }
     check_ampacity();
     check_devices();
-    return result_;
+    result_.certain = result_.certain && result_.possible;
+    return std::move(result_);
   }
 
  private:
   [[nodiscard]] double spread() const {
-    double sum = terminal_.high - terminal_.low;
+    double sum = result_.terminal.high - result_.terminal.low;
     for (const Interval& volts : result_.load_volts) sum += volts.high - volts.low;
     return sum;
   }
 
   void update_currents() {
-    total_ = {};
+    Interval total;
     for (std::size_t l = 0; l < case_.loads.size(); ++l) {
       result_.load_amperes[l] = load_current(case_.loads[l], result_.load_volts[l]);
-      total_.low += result_.load_amperes[l].low;
-      total_.high += result_.load_amperes[l].high;
+      total.low += result_.load_amperes[l].low;
+      total.high += result_.load_amperes[l].high;
     }
-    terminal_.low = std::max(terminal_.low, case_.emf - case_.battery * total_.high);
-    terminal_.high = std::min(terminal_.high, case_.emf - case_.battery * total_.low);
+    Interval& terminal = result_.terminal;
+    terminal.low = std::max(terminal.low, case_.emf - case_.battery * total.high);
+    terminal.high = std::min(terminal.high, case_.emf - case_.battery * total.low);
   }
 
   [[nodiscard]] Interval through(const std::vector<int>& loads) const {
@@ -80,31 +85,34 @@ class Iteration {
   }
 
   void update_arms() {
-    drop_.assign(case_.arms.size(), {});
+    result_.arm_volts.assign(case_.arms.size(), {});
     for (std::size_t a = 0; a < case_.arms.size(); ++a) {
       const Arm& arm = case_.arms[a];
-      const Interval amperes = through(arm.loads);
+      const Interval amperes = arm_amperes_[a] = through(arm.loads);
       Interval ohms{std::numeric_limits<double>::infinity(), 0};
       for (std::size_t c = 0; c < arm.choices.size(); ++c) {
         if (arm.run >= 0 && !box_[at(arm.run)][c]) continue;
-        ohms.low = std::min(ohms.low, arm.resistance(c, amperes.low));
-        ohms.high = std::max(ohms.high, arm.resistance(c, amperes.high));
+        ohms.low = std::min(ohms.low, arm.choices[c].least_ohms(amperes.low));
+        ohms.high = std::max(ohms.high, arm.choices[c].most_ohms(amperes.high));
       }
-      drop_[a] = {ohms.low * amperes.low, ohms.high * amperes.high};
+      result_.arm_volts[a] = {ohms.low * amperes.low, ohms.high * amperes.high};
     }
   }
 
   void update_volts() {
+    result_.certain = true;
     for (std::size_t l = 0; l < case_.loads.size(); ++l) {
+      const double limit = case_.loads[l].limit;
       Interval drop;
       for (const int a : case_.loads[l].path) {
-        drop.low += drop_[at(a)].low;
-        drop.high += drop_[at(a)].high;
+        drop.low += result_.arm_volts[at(a)].low;
+        drop.high += result_.arm_volts[at(a)].high;
       }
       Interval& volts = result_.load_volts[l];
-      volts.low = std::max({volts.low, terminal_.low - std::min(drop.high, case_.loads[l].limit)});
-      volts.high = std::min(volts.high, terminal_.high - drop.low);
-      if (drop.low > case_.loads[l].limit * (1 + kRounding) || volts.high < volts.low - kRounding * case_.emf)
+      volts.low = std::max({volts.low, result_.terminal.low - std::min(drop.high, limit)});
+      volts.high = std::min(volts.high, result_.terminal.high - drop.low);
+      if (drop.high > limit * (1 + kRounding)) result_.certain = false;
+      if (drop.low > limit * (1 + kRounding) || volts.high < volts.low - kRounding * case_.emf)
         refuse_load(static_cast<int>(l));
       volts.low = std::min(volts.low, volts.high);
     }
@@ -115,28 +123,44 @@ class Iteration {
     if (result_.broken_load < 0) result_.broken_load = load;
   }
 
-  [[nodiscard]] double most_ampacity(int run) const {
-    double most = 0;
-    for (std::size_t c = 0; c < box_[at(run)].size(); ++c)
-      if (box_[at(run)][c]) most = std::max(most, space_.runs[at(run)].candidates[c].ampacity);
-    return most;
+  /// Best and worst over the candidates in the box.
+  [[nodiscard]] Interval ampacity(int run) const {
+    Interval range{std::numeric_limits<double>::infinity(), 0};
+    for (std::size_t c = 0; c < box_[at(run)].size(); ++c) {
+      if (!box_[at(run)][c]) continue;
+      const double ampacity = space_.runs[at(run)].candidates[c].ampacity;
+      range.low = std::min(range.low, ampacity);
+      range.high = std::max(range.high, ampacity);
+    }
+    return range;
   }
 
   void check_ampacity() {
-    for (const Arm& arm : case_.arms)
-      if (arm.run >= 0 && through(arm.loads).low > most_ampacity(arm.run) * (1 + kRounding))
-        refuse_run(arm.run, false);
+    for (std::size_t a = 0; a < case_.arms.size(); ++a) {
+      const Arm& arm = case_.arms[a];
+      if (arm.run < 0) continue;
+      double most = 0;
+      for (std::size_t c = 0; c < arm.choices.size(); ++c)
+        if (box_[at(arm.run)][c]) most = std::max(most, arm.most_amperes[c]);
+      if (arm_amperes_[a].low > most * (1 + kRounding)) refuse_run(arm.run, false);
+      if (arm_amperes_[a].high > ampacity(arm.run).low * (1 + kRounding)) result_.certain = false;
+    }
   }
 
   /// A device is rated for 1.25 times its current (common practice) and not above the ampacity of what it
   /// guards.
   void check_devices() {
     for (const Device& device : case_.devices) {
-      const double least = 1.25 * through(device.loads).low * (1 - kRounding);
-      const auto rating = std::lower_bound(device.ladder.begin(), device.ladder.end(), least);
-      for (const int run : device.runs)
-        if (rating == device.ladder.end() || *rating > most_ampacity(run) * (1 + kRounding))
-          refuse_run(run, true);
+      const Interval amperes = through(device.loads);
+      const auto rated = [&](double amps) {
+        const auto next =
+            std::lower_bound(device.ladder.begin(), device.ladder.end(), 1.25 * amps * (1 - kRounding));
+        return next == device.ladder.end() ? std::numeric_limits<double>::infinity() : *next;
+      };
+      for (const int run : device.runs) {
+        if (rated(amperes.low) > ampacity(run).high * (1 + kRounding)) refuse_run(run, true);
+        if (rated(amperes.high) > ampacity(run).low * (1 + kRounding)) result_.certain = false;
+      }
     }
   }
 
@@ -150,8 +174,7 @@ class Iteration {
   const RadialCase& case_;
   const DesignSpace& space_;
   const Box& box_;
-  Interval terminal_, total_;
-  std::vector<Interval> drop_;  ///< per arm
+  std::vector<Interval> arm_amperes_;
   Bounds result_;
 };
 

@@ -24,11 +24,14 @@ struct Interval {
 
 struct Bounds {
   bool possible = true;  ///< false: no design in the box keeps every limit
-  int broken_load = -1;  ///< the load that proves it
+  bool certain = true;   ///< every design in the box keeps every limit
+  int broken_load = -1;  ///< the load that proves that none is possible
   int broken_run = -1;   ///< or the run whose ampacity or fuse proves it
   bool by_fuse = false;
   std::vector<Interval> load_volts;    ///< V, per load
   std::vector<Interval> load_amperes;  ///< A, per load
+  std::vector<Interval> arm_volts;     ///< V of drop, per arm
+  Interval terminal;                   ///< V, of the supply
 };
 
 [[nodiscard]] Bounds bounds(const RadialCase& in_case, const DesignSpace& space, const Box& box);

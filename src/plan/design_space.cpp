@@ -69,14 +69,24 @@ void read_values(const DesignSpace& space, std::size_t index, const netlist::Cas
     rewire(system.runs[run.run], space.offers[candidate.offer]);
   }
   const auto network = network::build(system, in_case);
-  std::vector<std::size_t> place(system.runs.size(), space.runs.size());
-  for (std::size_t k = 0; k < space.runs.size(); ++k) place[space.runs[k].run] = k;
+  const std::vector<int> place = places_in_scope(space);
   for (std::size_t e = 0; e < network.elements.size(); ++e) {
     const auto& origin = network.elements[e].origin;
-    if (origin.section != network::Section::runs || place[origin.index] == space.runs.size()) continue;
-    auto& values = result.values[place[origin.index]];
+    if (origin.section != network::Section::runs || place[origin.index] < 0) continue;
+    auto& values = result.values[static_cast<std::size_t>(place[origin.index])];
     if (index < values.size()) values[index].push_back(value_of(network, static_cast<int>(e)));
   }
+}
+
+/// Least share of its steady rise that a wire reaches: that of the load of short duty that rests longest
+/// against its turn, whatever else the wire carries.
+double least_duty(const network::Network& network, units::Time time_constant) {
+  double share = 1;
+  for (const auto& element : network.elements)
+    if (element.active && element.short_duty)
+      share =
+          std::min(share, trade::duty_share(element.short_duty->on, element.short_duty->rest, time_constant));
+  return share;
 }
 
 CaseSpace case_space(const DesignSpace& space, const netlist::Case& in_case) {
@@ -100,6 +110,7 @@ ElementValue value_of(const network::Network& network, int index) {
     value.ambient = element.heating->ambient.celsius();
     value.rise = element.heating->rise_at_rated.si();
     value.rated = element.heating->rated.si();
+    value.duty = least_duty(network, element.heating->time_constant);
   }
   return value;
 }
@@ -163,6 +174,12 @@ void leave_out(DesignSpace& space, const std::vector<OutOfReach>& limits) {
   space.out_of_reach = limits;
   for (const OutOfReach& limit : limits)
     space.cases[limit.in_case].network.elements[static_cast<std::size_t>(limit.element)].drop_limit.reset();
+}
+
+std::vector<int> places_in_scope(const DesignSpace& space) {
+  std::vector<int> place(space.system.runs.size(), -1);
+  for (std::size_t k = 0; k < space.runs.size(); ++k) place[space.runs[k].run] = static_cast<int>(k);
+  return place;
 }
 
 double cost(const DesignSpace& space, const Design& design) {

@@ -25,6 +25,7 @@ struct ElementValue {
   int element = -1;
   double ohms = 0;
   double alpha = 0, ambient = 0, rise = 0, rated = 0;
+  double duty = 1;  ///< least share of the rise that is left where loads of short duty run
 
   [[nodiscard]] double at(double amperes) const;
 };
@@ -78,6 +79,9 @@ void rewire(netlist::Run& run, const Offer& offer);
 
 /// What an element of a network does with a current, as plain numbers.
 [[nodiscard]] ElementValue value_of(const network::Network& network, int element);
+
+/// For every run of the system its place in `DesignSpace::runs`; −1: not in scope.
+[[nodiscard]] std::vector<int> places_in_scope(const DesignSpace& space);
 
 [[nodiscard]] double cost(const DesignSpace& space, const Design& design);
 

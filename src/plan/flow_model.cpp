@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "plan/curve.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
@@ -20,16 +22,6 @@ struct Conductor {
   int run = -1;
   std::vector<int> elements;
   int from = -1, to = -1;
-};
-
-/// V(from) − V(to) = cold · i + k · i³.
-struct Curve {
-  double cold = 0, k = 0;
-  void add(const ElementValue& value) {
-    cold += value.at(0);
-    if (value.alpha > 0 && value.rated > 0)
-      k += value.ohms * value.alpha * value.rise / (value.rated * value.rated);
-  }
 };
 
 /// One term a column: the library refuses doubles.
@@ -94,8 +86,7 @@ class FlowRows {
   // -------------------------------------------------------------------------------------------
 
   [[nodiscard]] std::vector<Conductor> conductors() const {
-    std::vector<int> place(space_.system.runs.size(), -1);
-    for (std::size_t k = 0; k < space_.runs.size(); ++k) place[space_.runs[k].run] = static_cast<int>(k);
+    const std::vector<int> place = places_in_scope(space_);
     std::vector<Conductor> found;
     for (std::size_t e = 0; e < network_.elements.size(); ++e) {
       const auto& element = network_.elements[e];
@@ -129,45 +120,62 @@ class FlowRows {
   void add_candidate(const Conductor& conductor, std::size_t c, const Interval& range, std::vector<Term>& sum,
                      std::vector<Term>& drop) {
     const int taken = taken_[at(conductor.run)][c];
-    const double ampacity = space_.runs[at(conductor.run)].candidates[c].ampacity;
-    const Interval allowed{std::max(range.low, -ampacity), std::min(range.high, ampacity)};
+    Curve curve;
+    double duty = 1;
+    for (const ElementValue& value : case_.values[at(conductor.run)][c])
+      if (std::find(conductor.elements.begin(), conductor.elements.end(), value.element) !=
+          conductor.elements.end()) {
+        curve.add(value);
+        duty = std::min(duty, value.duty);
+      }
+    const double most = space_.runs[at(conductor.run)].candidates[c].ampacity / std::sqrt(duty);
+    const Interval allowed{std::max(range.low, -most), std::min(range.high, most)};
     if (allowed.low > allowed.high) {
       mip_.fix(taken, 0);  // its ampacity is below what any design makes it carry
       return;
     }
-    Curve curve;
-    for (const ElementValue& value : case_.values[at(conductor.run)][c])
-      if (std::find(conductor.elements.begin(), conductor.elements.end(), value.element) !=
-          conductor.elements.end())
-        curve.add(value);
     const int amperes = mip_.add_continuous(std::min(allowed.low, 0.0), std::max(allowed.high, 0.0));
     mip_.add_row({{amperes, 1}, {taken, -allowed.high}}, -kInfinity, 0);
     mip_.add_row({{amperes, 1}, {taken, -allowed.low}}, 0, kInfinity);
     sum.push_back({amperes, 1});
     drop.push_back({amperes, -curve.cold});
-    if (curve.k > 0)
-      drop.push_back({add_warmth(conductor.elements.front(), amperes, taken, curve.k, allowed), -1});
+    if (curve.most > 0)
+      drop.push_back({add_warmth(conductor.elements.front(), amperes, taken, curve, allowed), -1});
   }
 
-  /// The column of x = k i³, times taken, over a range turned so that its far end is positive. A tangent at t
-  /// lies below the curve for i ≥ −2 t, since (i − t)² (i + 2 t) ≥ 0 there.
-  int add_warmth(int element, int amperes, int taken, double k, const Interval& range) {
+  /// The column of x = k i³, least ≤ k ≤ most, times taken, over a range turned so that its far end is
+  /// positive. A tangent at t lies below the curve for i ≥ −2 t, since (i − t)² (i + 2 t) ≥ 0 there.
+  int add_warmth(int element, int amperes, int taken, const Curve& curve, const Interval& range) {
     const double sign = range.high >= -range.low ? 1 : -1;
     const double low = sign > 0 ? range.low : -range.high;
     const double most = sign > 0 ? range.high : -range.low;
-    const double band = k * most * most * most;
+    const double band = curve.most * most * most * most;
     const int extra = mip_.add_continuous(-band, band);
-    const FlowModel::Warm warm{element, amperes, extra, taken, k, sign, std::max(low, -low / 2)};
-    for (const double t : {warm.least, (warm.least + most) / 2, most}) FlowModel::add_tangent(mip_, warm, t);
+    const FlowModel::Warm warm{element, amperes, extra, taken, curve.least, sign, first_tangent(curve, low)};
+    for (const double t : {warm.least, (warm.least + most) / 2, most})
+      if (t >= warm.least) FlowModel::add_tangent(mip_, warm, t);
     model_.warm_.push_back(warm);
-    // Above: the chord of a range without zero, else the line through (most, k most³) that touches at −most
-    // / 2.
-    const double slope = k * (low >= 0 ? low * low + low * most + most * most : 0.75 * most * most);
+    const double slope = slope_above(curve, low, most);
     const double offset = band - slope * most;
     std::vector<Term> row{{extra, sign}, {amperes, -sign * slope}};
     if (taken >= 0) row.push_back({taken, -offset});
     mip_.add_row(row, -kInfinity, taken >= 0 ? 0 : offset);
     return extra;
+  }
+
+  /// From which t on a tangent lies below the curve of every k at i = low, and so everywhere.
+  static double first_tangent(const Curve& curve, double low) {
+    if (low >= 0) return low;
+    if (curve.least == curve.most) return -low / 2;
+    return curve.least > 0 ? -low * std::cbrt(curve.most / (2 * curve.least)) : kInfinity;
+  }
+
+  /// Of a line through (most, k most³) that no k brings above: the chord of a range without zero, else the
+  /// line that touches the curve at −most / 2, else the one through (low, 0).
+  static double slope_above(const Curve& curve, double low, double most) {
+    if (low >= 0) return curve.most * (low * low + low * most + most * most);
+    if (curve.least == curve.most) return curve.most * 0.75 * most * most;
+    return curve.most * most * most * most / (most - low);
   }
 
   // --- all other elements
@@ -206,7 +214,7 @@ class FlowRows {
     curve.add(value_of(network_, e));
     auto row = across(network_.elements[at(e)].from, network_.elements[at(e)].to);
     row.push_back({amperes, -curve.cold});
-    if (curve.k > 0) row.push_back({add_warmth(e, amperes, -1, curve.k, range), -1});
+    if (curve.most > 0) row.push_back({add_warmth(e, amperes, -1, curve, range), -1});
     mip_.add_row(row, 0, 0);
   }
 
@@ -331,8 +339,7 @@ class FlowRows {
   }
 
   void add_devices() {
-    std::vector<int> place(space_.system.runs.size(), -1);
-    for (std::size_t k = 0; k < space_.runs.size(); ++k) place[space_.runs[k].run] = static_cast<int>(k);
+    const std::vector<int> place = places_in_scope(space_);
     for (const Guard& guard : guards_.devices) {
       const int amperes = amperes_[at(guard.element)];
       if (amperes < 0) continue;

@@ -1,6 +1,7 @@
 #include "plan/radial.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <limits>
 #include <map>
 #include <numeric>
@@ -127,12 +128,30 @@ bool is_plain(const network::Element& element) {
   return element.role != Role::load || plain_draw || std::holds_alternative<units::Power>(*element.takes);
 }
 
+void add_element(const DesignSpace& space, const CaseSpace& in_case, int element, Arm& arm) {
+  if (arm.run < 0) return arm.choices.front().add(value_of(in_case.network, element));
+  for (std::size_t c = 0; c < arm.choices.size(); ++c)
+    for (const ElementValue& value : in_case.values[at(arm.run)][c]) {
+      if (value.element != element) continue;
+      arm.choices[c].add(value);
+      const double ampacity = space.runs[at(arm.run)].candidates[c].ampacity;
+      // Ends have no duty of their own: the wire's stands.
+      if (value.rated > 0)
+        arm.most_amperes[c] = std::min(arm.most_amperes[c], ampacity / std::sqrt(value.duty));
+    }
+}
+
+Arm empty_arm(const DesignSpace& space, int run, std::vector<int> loads) {
+  const std::size_t count = run < 0 ? 1 : space.runs[at(run)].candidates.size();
+  return {run, std::vector<Curve>(count), std::vector<double>(count, std::numeric_limits<double>::infinity()),
+          std::move(loads)};
+}
+
 /// Gathers elements into arms: those of one conductor of one run, or fixed ones, that feed the same loads.
 void gather_arms(const DesignSpace& space, const CaseSpace& in_case, const std::vector<std::vector<int>>& fed,
                  RadialCase& radial, std::vector<int>& arm_of) {
   const auto& network = in_case.network;
-  std::vector<int> place(space.system.runs.size(), -1);
-  for (std::size_t k = 0; k < space.runs.size(); ++k) place[space.runs[k].run] = static_cast<int>(k);
+  const std::vector<int> place = places_in_scope(space);
   std::map<std::pair<int, std::vector<int>>, int> arms;
   arm_of.assign(network.elements.size(), -1);
   for (std::size_t e = 0; e < network.elements.size(); ++e) {
@@ -140,27 +159,15 @@ void gather_arms(const DesignSpace& space, const CaseSpace& in_case, const std::
     const auto& origin = network.elements[e].origin;
     const int run = origin.section == network::Section::runs ? place[origin.index] : -1;
     const auto [entry, fresh] = arms.try_emplace({run, fed[e]}, static_cast<int>(radial.arms.size()));
-    if (fresh) {
-      const std::size_t count = run < 0 ? 1 : space.runs[at(run)].candidates.size();
-      radial.arms.push_back({run, std::vector<std::vector<ElementValue>>(count), fed[e]});
-    }
+    if (fresh) radial.arms.push_back(empty_arm(space, run, fed[e]));
     arm_of[e] = entry->second;
-    auto& choices = radial.arms[at(entry->second)].choices;
-    for (std::size_t c = 0; c < choices.size(); ++c) {
-      if (run < 0) {
-        choices[c].push_back(value_of(network, static_cast<int>(e)));
-        continue;
-      }
-      for (const auto& value : in_case.values[at(run)][c])
-        if (value.element == static_cast<int>(e)) choices[c].push_back(value);
-    }
+    add_element(space, in_case, static_cast<int>(e), radial.arms[at(entry->second)]);
   }
 }
 
 void add_devices(const DesignSpace& space, const network::Network& network, const Guards& guards,
                  const std::vector<std::vector<int>>& fed, RadialCase& radial) {
-  std::vector<int> place(space.system.runs.size(), -1);
-  for (std::size_t k = 0; k < space.runs.size(); ++k) place[space.runs[k].run] = static_cast<int>(k);
+  const std::vector<int> place = places_in_scope(space);
   for (const Guard& guard : guards.devices) {
     if (fed[at(guard.element)].empty()) continue;
     Device device{
@@ -176,12 +183,6 @@ void add_devices(const DesignSpace& space, const network::Network& network, cons
 }
 
 }  // namespace
-
-double Arm::resistance(std::size_t candidate, double amperes) const {
-  double ohms = 0;
-  for (const ElementValue& value : choices[candidate]) ohms += value.at(amperes);
-  return ohms;
-}
 
 std::optional<RadialCase> radial_case(const DesignSpace& space, const CaseSpace& in_case,
                                       const Guards& guards) {

@@ -2,6 +2,7 @@
 #include <optional>
 #include <vector>
 
+#include "plan/curve.hpp"
 #include "plan/design_space.hpp"
 #include "plan/guards.hpp"
 
@@ -10,12 +11,10 @@ namespace ohmtrail::plan {
 
 /// Elements that always carry the same current: one conductor of a run in scope, or fixed ones.
 struct Arm {
-  int run = -1;                                    ///< run in scope; −1: fixed
-  std::vector<std::vector<ElementValue>> choices;  ///< per candidate; one entry where fixed
-  std::vector<int> loads;                          ///< indices of the loads that it feeds, rising
-
-  /// Ω at a current.
-  [[nodiscard]] double resistance(std::size_t candidate, double amperes) const;
+  int run = -1;                      ///< run in scope; −1: fixed
+  std::vector<Curve> choices;        ///< per candidate; one entry where fixed
+  std::vector<double> most_amperes;  ///< A, per candidate: more is above its ampacity, whatever the duty
+  std::vector<int> loads;            ///< indices of the loads that it feeds, rising
 };
 
 enum class Draw { current, power, resistance };

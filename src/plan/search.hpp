@@ -34,6 +34,11 @@ struct Found {
   int rounds = 0;                ///< masters solved
 };
 
+/// Radial cases whose arms form a tree of loads: branch and bound on boxes of designs, each bounded by
+/// dynamic programming over the trees. Others go to `search_radial`.
+[[nodiscard]] Found search_tree(const DesignSpace& space, const std::vector<RadialCase>& cases,
+                                const Judge& judge);
+
 /// Radial cases: a master of binaries with linear drop rows at proved lower bounds of the currents, and cuts
 /// that take away whole boxes of designs that interval bounds refuse.
 [[nodiscard]] Found search_radial(const DesignSpace& space, const std::vector<RadialCase>& cases,

@@ -4,6 +4,8 @@
 #include <numeric>
 
 #include "plan/box_cut.hpp"
+#include "plan/box_shrink.hpp"
+#include "plan/local_search.hpp"
 #include "plan/mip.hpp"
 #include "plan/search.hpp"
 
@@ -24,10 +26,14 @@ constexpr double kSameCost = 1e-9;
 class RadialSearch {
  public:
   RadialSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, const Judge& judge)
-      : space_(space), cases_(cases), judge_(judge), box_(full_box(space)) {}
+      : space_(space),
+        cases_(cases),
+        judge_(judge),
+        local_(space, cases, [&judge] { return judge.seconds_left() > 0; }),
+        box_(full_box(space)) {}
 
   Found run() {
-    if (!reduce_box()) return none();
+    if (!shrink()) return finish();
     start_from_thickest();
     shrink_by_reduced_cost();
     while (judge_.seconds_left() > 0) {
@@ -46,7 +52,7 @@ class RadialSearch {
         }
         keep(design);
         if (solution.status == MipSolution::Status::optimal) return finish();
-      } else if (auto repaired = repair(design)) {
+      } else if (auto repaired = local_.repaired(design, box_)) {
         offer(*repaired);
       }
       report();
@@ -56,12 +62,6 @@ class RadialSearch {
   }
 
  private:
-  /// No design exists.
-  Found none() {
-    found_.proved = true;
-    return found_;
-  }
-
   /// The best accepted design is the cheapest, or none exists.
   Found finish() {
     found_.proved = true;
@@ -85,103 +85,12 @@ class RadialSearch {
                      found_.rounds});
   }
 
-  /// Candidates that no design in the box can use; repeated, since each raises the currents' lower bounds.
-  bool reduce_box() {
-    for (bool changed = true; changed;) {
-      changed = false;
-      for (const RadialCase& in_case : cases_) {
-        const Bounds known = bounds(in_case, space_, box_);
-        if (!known.possible) return false;
-        changed = drop_hopeless(in_case, known) || changed;
-      }
-    }
-    return true;
-  }
-
-  bool drop_hopeless(const RadialCase& in_case, const Bounds& known) {
-    bool changed = false;
-    const auto need = [&](int run, double amperes) {
-      for (std::size_t c = 0; c < box_[at(run)].size(); ++c)
-        if (box_[at(run)][c] && space_.runs[at(run)].candidates[c].ampacity < amperes * (1 - kSlack))
-          box_[at(run)][c] = false, changed = true;
-    };
-    const auto low = [&](const std::vector<int>& loads) {
-      double sum = 0;
-      for (const int l : loads) sum += known.load_amperes[at(l)].low;
-      return sum;
-    };
-    for (const Arm& arm : in_case.arms)
-      if (arm.run >= 0) need(arm.run, low(arm.loads));
-    for (const Device& device : in_case.devices) {
-      const auto rating = std::lower_bound(device.ladder.begin(), device.ladder.end(),
-                                           1.25 * low(device.loads) * (1 - kSlack));
-      if (rating == device.ladder.end()) continue;
-      for (const int run : device.runs) need(run, *rating);
-    }
-    return changed;
-  }
-
-  [[nodiscard]] bool keeps_limits(const Design& design) const {
-    const Box point = point_box(space_, design);
-    return std::all_of(cases_.begin(), cases_.end(),
-                       [&](const RadialCase& in_case) { return bounds(in_case, space_, point).possible; });
-  }
+  /// False where no design is left.
+  bool shrink() { return !shrink_box(cases_, space_, box_).empty(); }
 
   void start_from_thickest() {
-    Design design;
-    for (const auto& allowed : box_) {
-      int last = static_cast<int>(allowed.size()) - 1;
-      while (last > 0 && !allowed[at(last)]) --last;
-      design.push_back(last);
-    }
-    if (!keeps_limits(design)) return;
-    offer(thinned(design));
-  }
-
-  /// Moves run after run to the cheapest candidate that still keeps every limit, until none moves.
-  [[nodiscard]] Design thinned(Design design) const {
-    for (bool moved = true; moved && judge_.seconds_left() > 0;) {
-      moved = false;
-      for (std::size_t k = 0; k < design.size(); ++k)
-        for (const int candidate : cheaper(k, design[k])) {
-          const int was = std::exchange(design[k], candidate);
-          if (keeps_limits(design)) {
-            moved = true;
-            break;
-          }
-          design[k] = was;
-        }
-    }
-    return design;
-  }
-
-  /// Allowed candidates of a run that cost less than one of them, dearest first: the smallest step down.
-  [[nodiscard]] std::vector<int> cheaper(std::size_t run, int than) const {
-    const auto& candidates = space_.runs[run].candidates;
-    std::vector<int> found;
-    for (std::size_t c = 0; c < candidates.size(); ++c)
-      if (box_[run][c] && candidates[c].cost < candidates[at(than)].cost)
-        found.push_back(static_cast<int>(c));
-    std::stable_sort(found.begin(), found.end(),
-                     [&](int a, int b) { return candidates[at(a)].cost > candidates[at(b)].cost; });
-    if (found.size() > 2) found.resize(2);
-    return found;
-  }
-
-  /// Thickens the run that gains most until every limit is kept, then thins again.
-  [[nodiscard]] std::optional<Design> repair(Design design) const {
-    for (int step = 0; step < 4 * static_cast<int>(design.size()) && judge_.seconds_left() > 0; ++step) {
-      if (keeps_limits(design)) return thinned(design);
-      bool moved = false;
-      for (std::size_t k = 0; k < design.size(); ++k) {
-        const auto& allowed = box_[k];
-        int next = design[k] + 1;
-        while (next < static_cast<int>(allowed.size()) && !allowed[at(next)]) ++next;
-        if (next < static_cast<int>(allowed.size()) && next <= design[k] + 3) design[k] = next, moved = true;
-      }
-      if (!moved) break;
-    }
-    return std::nullopt;
+    const Design design = LocalSearch::thickest(box_);
+    if (local_.keeps_limits(design)) offer(local_.thinned(design, box_));
   }
 
   void offer(const Design& design) {
@@ -240,7 +149,7 @@ class RadialSearch {
         for (std::size_t c = 0; c < box_[k].size(); ++c, ++column)
           if (box_[k][c] && at((*found_.design)[k]) != c && relaxation->reduced_cost[column] > gap)
             box_[k][c] = false, changed = true;
-      if (!changed || !reduce_box()) return;
+      if (!changed || !shrink()) return;
     }
   }
 
@@ -285,12 +194,12 @@ class RadialSearch {
         double amperes = 0;
         for (const int l : arm.loads) amperes += known.load_amperes[at(l)].low;
         if (arm.run < 0) {
-          fixed += arm.resistance(0, amperes) * amperes;
+          fixed += arm.choices[0].least_ohms(amperes) * amperes;
           continue;
         }
         auto& sums = by_run[at(arm.run)];
         sums.resize(box_[at(arm.run)].size());
-        for (std::size_t c = 0; c < sums.size(); ++c) sums[c] += arm.resistance(c, amperes) * amperes;
+        for (std::size_t c = 0; c < sums.size(); ++c) sums[c] += arm.choices[c].least_ohms(amperes) * amperes;
       }
       for (std::size_t k = 0; k < by_run.size(); ++k)
         for (std::size_t c = 0; c < by_run[k].size(); ++c)
@@ -321,6 +230,7 @@ class RadialSearch {
   const DesignSpace& space_;
   const std::vector<RadialCase>& cases_;
   const Judge& judge_;
+  LocalSearch local_;
   Box box_;
   std::vector<Box> refused_;
   std::vector<Design> no_goods_;

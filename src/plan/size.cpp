@@ -76,9 +76,9 @@ Searched search(const DesignSpace& space, const std::vector<Guards>& guards, con
       std::chrono::steady_clock::now() + std::chrono::duration_cast<std::chrono::steady_clock::duration>(
                                              std::chrono::duration<double>(options.time_limit_in_seconds))};
   if (const auto cases = all_radial(space, guards))
-    return {search_radial(space, *cases, judge),
-            "integer master with drop rows at proved lower bounds of the currents, interval cuts, nonlinear "
-            "solve as judge"};
+    return {search_tree(space, *cases, judge),
+            "branch and bound, each box of designs bounded by dynamic programming at the least currents that "
+            "any of them lets flow, nonlinear solve as judge"};
   return {search_general(space, guards, widest.cases, judge),
           "integer master that holds the currents of every case as a relaxed flow model, nonlinear solve as "
           "judge"};

@@ -1,0 +1,81 @@
+#include "plan/local_search.hpp"
+
+#include <algorithm>
+#include <utility>
+
+namespace ohmtrail::plan {
+
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+/// The next thicker candidate in the box, or the same.
+int thicker(const std::vector<bool>& allowed, int than) {
+  for (std::size_t c = at(than) + 1; c < allowed.size(); ++c)
+    if (allowed[c]) return static_cast<int>(c);
+  return than;
+}
+
+}  // namespace
+
+bool LocalSearch::keeps_limits(const Design& design) const {
+  const Box point = point_box(space_, design);
+  return std::all_of(cases_.begin(), cases_.end(),
+                     [&](const RadialCase& in_case) { return bounds(in_case, space_, point).certain; });
+}
+
+Design LocalSearch::thinned(Design design, const Box& box) const {
+  for (bool moved = true; moved && in_time_();) {
+    moved = false;
+    for (std::size_t k = 0; k < design.size(); ++k)
+      for (const int candidate : cheaper(k, design[k], box)) {
+        const int was = std::exchange(design[k], candidate);
+        if (keeps_limits(design)) {
+          moved = true;
+          break;
+        }
+        design[k] = was;
+      }
+  }
+  return design;
+}
+
+/// The two smallest steps down in cost.
+std::vector<int> LocalSearch::cheaper(std::size_t run, int than, const Box& box) const {
+  const auto& candidates = space_.runs[run].candidates;
+  std::vector<int> found;
+  for (std::size_t c = 0; c < candidates.size(); ++c)
+    if (box[run][c] && candidates[c].cost < candidates[at(than)].cost) found.push_back(static_cast<int>(c));
+  std::stable_sort(found.begin(), found.end(),
+                   [&](int a, int b) { return candidates[at(a)].cost > candidates[at(b)].cost; });
+  if (found.size() > 2) found.resize(2);
+  return found;
+}
+
+std::optional<Design> LocalSearch::repaired(Design design, const Box& box) const {
+  while (in_time_()) {
+    if (keeps_limits(design)) return thinned(std::move(design), box);
+    bool moved = false;
+    for (std::size_t k = 0; k < design.size(); ++k) {
+      const int next = thicker(box[k], design[k]);
+      moved = moved || next != design[k];
+      design[k] = next;
+    }
+    if (!moved) break;
+  }
+  return std::nullopt;
+}
+
+Design LocalSearch::thickest(const Box& box) {
+  Design design;
+  for (const auto& allowed : box) {
+    int last = static_cast<int>(allowed.size()) - 1;
+    while (last > 0 && !allowed[at(last)]) --last;
+    design.push_back(last);
+  }
+  return design;
+}
+
+}  // namespace ohmtrail::plan

@@ -1,0 +1,36 @@
+#pragma once
+#include <functional>
+#include <optional>
+#include <vector>
+
+#include "plan/box_bounds.hpp"
+
+/// Good designs of radial cases, without any claim: what they cost is a mark to beat.
+namespace ohmtrail::plan {
+
+class LocalSearch {
+ public:
+  /// `in_time`: false ends a search early.
+  LocalSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, std::function<bool()> in_time)
+      : space_(space), cases_(cases), in_time_(std::move(in_time)) {}
+
+  /// Whether the bounds say that the design surely keeps every limit of every case.
+  [[nodiscard]] bool keeps_limits(const Design& design) const;
+
+  /// Moves run after run to a cheaper candidate in the box that still keeps every limit, until none moves.
+  [[nodiscard]] Design thinned(Design design, const Box& box) const;
+
+  /// Thickens every run by a step until every limit is kept, then thins again.
+  [[nodiscard]] std::optional<Design> repaired(Design design, const Box& box) const;
+
+  [[nodiscard]] static Design thickest(const Box& box);
+
+ private:
+  [[nodiscard]] std::vector<int> cheaper(std::size_t run, int than, const Box& box) const;
+
+  const DesignSpace& space_;
+  const std::vector<RadialCase>& cases_;
+  std::function<bool()> in_time_;
+};
+
+}  // namespace ohmtrail::plan

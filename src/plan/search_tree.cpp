@@ -1,0 +1,244 @@
+#include <algorithm>
+#include <cmath>
+#include <limits>
+#include <queue>
+
+#include "plan/box_shrink.hpp"
+#include "plan/local_search.hpp"
+#include "plan/search.hpp"
+#include "plan/tree_cases.hpp"
+
+namespace ohmtrail::plan {
+
+namespace {
+
+std::size_t at(int i) {
+  return static_cast<std::size_t>(i);
+}
+
+/// Two costs closer than this share are one.
+constexpr double kSameCost = 1e-9;
+/// Labels kept in a front: at the root, and in the many smaller boxes.
+constexpr std::size_t kRootLabels = 4000, kLabels = 1000;
+/// Shares of the drop limits at which designs are looked for that surely keep them.
+constexpr double kStrict[] = {0.995, 0.985, 0.97, 0.95, 0.92, 0.88, 0.8, 0.7};
+
+struct Node {
+  double bound = 0;
+  Box box;
+  friend bool operator<(const Node& a, const Node& b) { return a.bound > b.bound; }  // least bound on top
+};
+
+class TreeSearch {
+ public:
+  TreeSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, std::vector<LoadTree> trees,
+             const Judge& judge)
+      : space_(space),
+        cases_(cases),
+        judge_(judge),
+        local_(space, cases, [&judge] { return judge.seconds_left() > 0; }),
+        joint_(space, cases, std::move(trees)) {}
+
+  Found run() {
+    Box box = full_box(space_);
+    const auto known = shrink_box(cases_, space_, box);
+    if (known.empty()) return finish();
+    for (std::size_t k = 0; k < box.size(); ++k) dearest_ += dearest_of(k, box[k]);
+    start(box, known);
+    open_.push({0, std::move(box)});
+    while (!open_.empty() && judge_.seconds_left() > 0) {
+      Node node = open_.top();
+      open_.pop();
+      found_.bound = std::max(found_.bound, node.bound);
+      if (node.bound >= wanted()) return finish();
+      labels_ = found_.rounds++ == 0 ? kRootLabels : kLabels;
+      visit(std::move(node));
+      report();
+    }
+    if (open_.empty()) return finish();
+    found_.bound = std::max(found_.bound, open_.top().bound);
+    return found_;
+  }
+
+ private:
+  /// The best accepted design is the cheapest, or none exists.
+  Found finish() {
+    found_.proved = true;
+    if (found_.design) found_.bound = cost(space_, *found_.design);
+    return found_;
+  }
+
+  /// A design must cost less than this to be of use.
+  [[nodiscard]] double wanted() const {
+    return found_.design ? cost(space_, *found_.design) * (1 - kSameCost)
+                         : std::numeric_limits<double>::infinity();
+  }
+
+  [[nodiscard]] double ceiling() const { return std::min(wanted(), dearest_ * (1 + 1e-6)); }
+
+  void report() const {
+    if (!judge_.progress) return;
+    const double bound = open_.empty() ? found_.bound : std::max(found_.bound, open_.top().bound);
+    judge_.progress(
+        {bound, found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt, found_.rounds});
+  }
+
+  [[nodiscard]] double dearest_of(std::size_t run, const std::vector<bool>& allowed) const {
+    double most = 0;
+    for (std::size_t c = 0; c < allowed.size(); ++c)
+      if (allowed[c]) most = std::max(most, space_.runs[run].candidates[c].cost);
+    return most;
+  }
+
+  // --- designs
+
+  void offer(const Design& design) {
+    if (cost(space_, design) < wanted() && judge_.accepts(design)) found_.design = design;
+  }
+
+  /// The thickest and, with a little less than the limits, the cheapest that the bound proposes, thinned.
+  void start(const Box& box, const std::vector<Bounds>& known) {
+    activate_heaviest(known);
+    const Design thickest = LocalSearch::thickest(box);
+    if (local_.keeps_limits(thickest)) offer(local_.thinned(thickest, box));
+    for (const double share : kStrict) {
+      if (judge_.seconds_left() <= 0) return;
+      const auto joint = joint_.bound({box, known, ceiling(), kLabels, share}, false);
+      if (std::isinf(joint.bound)) return;
+      if (activate_broken(joint.design, known) || !local_.keeps_limits(joint.design)) continue;
+      return offer(local_.thinned(joint.design, box));
+    }
+  }
+
+  void activate_heaviest(const std::vector<Bounds>& known) {
+    std::size_t heaviest = 0;
+    double most = -1;
+    for (std::size_t s = 0; s < known.size(); ++s) {
+      double sum = 0;
+      for (const Interval& amperes : known[s].load_amperes) sum += amperes.low;
+      if (sum > most) most = sum, heaviest = s;
+    }
+    joint_.activate(heaviest, known);
+  }
+
+  /// Lets those cases take part whose limits a design breaks that the others proposed. True where one was
+  /// new.
+  bool activate_broken(const Design& design, const std::vector<Bounds>& known) {
+    bool any = false;
+    const Box point = point_box(space_, design);
+    for (std::size_t s = 0; s < cases_.size(); ++s) {
+      if (joint_.is_active(s) || bounds(cases_[s], space_, point).possible) continue;
+      joint_.activate(s, known);
+      any = true;
+    }
+    return any;
+  }
+
+  // --- boxes
+
+  void visit(Node node) {
+    while (true) {
+      const auto known = shrink_box(cases_, space_, node.box);
+      if (known.empty()) return;
+      const TreeQuestion question{node.box, known, ceiling(), labels_};
+      const auto joint = joint_.bound(question, true);
+      node.bound = std::max(node.bound, joint.bound);
+      if (node.bound >= wanted()) return;
+      if (activate_broken(joint.design, known)) {
+        joint_.improve(question);
+        continue;
+      }
+      examine(joint.design, node.box);
+      if (is_point(node.box)) return;
+      if (take_away(joint.least, node.box)) continue;
+      return branch(node, known, joint.design);
+    }
+  }
+
+  void examine(const Design& design, const Box& box) {
+    if (is_point(box) || local_.keeps_limits(design)) return offer(design);
+    if (found_.rounds > 3 && found_.rounds % 64 != 0) return;
+    if (const auto repaired = local_.repaired(design, box)) offer(*repaired);
+  }
+
+  static bool is_point(const Box& box) {
+    return std::all_of(box.begin(), box.end(), [](const std::vector<bool>& allowed) {
+      return std::count(allowed.begin(), allowed.end(), true) == 1;
+    });
+  }
+
+  /// Candidates whose every design is too dear. True where so many went that it is worth to bound anew.
+  bool take_away(const std::vector<std::vector<double>>& least, Box& box) const {
+    int gone = 0, left = 0;
+    for (std::size_t k = 0; k < box.size(); ++k)
+      for (std::size_t c = 0; c < box[k].size(); ++c) {
+        if (!box[k][c]) continue;
+        if (least[k][c] >= wanted()) box[k][c] = false, ++gone;
+        left += box[k][c] ? 1 : 0;
+      }
+    return gone > 0 && 8 * gone >= left - static_cast<int>(box.size());
+  }
+
+  /// In two at the run whose choice leaves most open what the others carry: the power lost in it, widest.
+  void branch(const Node& node, const std::vector<Bounds>& known, const Design& design) {
+    int widest = -1;
+    double most = -1;
+    for (std::size_t s = 0; s < cases_.size(); ++s)
+      for (std::size_t a = 0; joint_.is_active(s) && a < cases_[s].arms.size(); ++a) {
+        const int run = cases_[s].arms[a].run;
+        if (run < 0 || std::count(node.box[at(run)].begin(), node.box[at(run)].end(), true) < 2) continue;
+        const Interval& volts = known[s].arm_volts[a];
+        double amperes = 0;
+        for (const int l : cases_[s].arms[a].loads) amperes += known[s].load_amperes[at(l)].low;
+        if ((volts.high - volts.low) * amperes > most)
+          most = (volts.high - volts.low) * amperes, widest = run;
+      }
+    if (widest < 0) widest = first_open(node.box);
+    split(node, widest, design[at(widest)]);
+  }
+
+  static int first_open(const Box& box) {
+    for (std::size_t k = 0; k < box.size(); ++k)
+      if (std::count(box[k].begin(), box[k].end(), true) > 1) return static_cast<int>(k);
+    return 0;
+  }
+
+  /// Up to a candidate, and above it.
+  void split(const Node& node, int run, int candidate) {
+    std::vector<std::size_t> allowed;
+    for (std::size_t c = 0; c < node.box[at(run)].size(); ++c)
+      if (node.box[at(run)][c]) allowed.push_back(c);
+    if (allowed.size() < 2) return;
+    std::size_t first = 1;  // of the upper part
+    while (first + 1 < allowed.size() && allowed[first] <= at(candidate)) ++first;
+    Node thin = node, thick = node;
+    for (std::size_t k = 0; k < allowed.size(); ++k)
+      (k < first ? thick : thin).box[at(run)][allowed[k]] = false;
+    open_.push(std::move(thin));
+    open_.push(std::move(thick));
+  }
+
+  const DesignSpace& space_;
+  const std::vector<RadialCase>& cases_;
+  const Judge& judge_;
+  LocalSearch local_;
+  TreeCases joint_;
+  double dearest_ = 0;
+  std::size_t labels_ = kRootLabels;
+  std::priority_queue<Node> open_;
+  Found found_;
+};
+
+}  // namespace
+
+Found search_tree(const DesignSpace& space, const std::vector<RadialCase>& cases, const Judge& judge) {
+  std::vector<LoadTree> trees;
+  for (const RadialCase& in_case : cases) {
+    auto tree = load_tree(in_case);
+    if (!tree) return search_radial(space, cases, judge);
+    trees.push_back(std::move(*tree));
+  }
+  return TreeSearch(space, cases, std::move(trees), judge).run();
+}
+
+}  // namespace ohmtrail::plan
