@@ -38,6 +38,7 @@ class Iteration {
           {std::max(result_.terminal.low - load.limit, 1e-3 * case_.emf), case_.emf});
     result_.load_amperes.resize(case_.loads.size());
     arm_amperes_.resize(case_.arms.size());
+    for (const Arm& arm : case_.arms) curves_.push_back(hull(arm));
   }
 
   Bounds run() {
@@ -61,6 +62,23 @@ class Iteration {
     double sum = result_.terminal.high - result_.terminal.low;
     for (const Interval& volts : result_.load_volts) sum += volts.high - volts.low;
     return sum;
+  }
+
+  /// Curves below and above those of an arm's candidates in the box.
+  struct Hull {
+    Curve low, high;
+  };
+  [[nodiscard]] Hull hull(const Arm& arm) const {
+    constexpr double infinity = std::numeric_limits<double>::infinity();
+    Hull found{{infinity, infinity, 0}, {0, 0, 0}};
+    for (std::size_t c = 0; c < arm.choices.size(); ++c) {
+      if (arm.run >= 0 && !box_[at(arm.run)][c]) continue;
+      found.low.cold = std::min(found.low.cold, arm.choices[c].cold);
+      found.low.least = std::min(found.low.least, arm.choices[c].least);
+      found.high.cold = std::max(found.high.cold, arm.choices[c].cold);
+      found.high.most = std::max(found.high.most, arm.choices[c].most);
+    }
+    return found;
   }
 
   void update_currents() {
@@ -87,15 +105,9 @@ class Iteration {
   void update_arms() {
     result_.arm_volts.assign(case_.arms.size(), {});
     for (std::size_t a = 0; a < case_.arms.size(); ++a) {
-      const Arm& arm = case_.arms[a];
-      const Interval amperes = arm_amperes_[a] = through(arm.loads);
-      Interval ohms{std::numeric_limits<double>::infinity(), 0};
-      for (std::size_t c = 0; c < arm.choices.size(); ++c) {
-        if (arm.run >= 0 && !box_[at(arm.run)][c]) continue;
-        ohms.low = std::min(ohms.low, arm.choices[c].least_ohms(amperes.low));
-        ohms.high = std::max(ohms.high, arm.choices[c].most_ohms(amperes.high));
-      }
-      result_.arm_volts[a] = {ohms.low * amperes.low, ohms.high * amperes.high};
+      const Interval amperes = arm_amperes_[a] = through(case_.arms[a].loads);
+      result_.arm_volts[a] = {curves_[a].low.least_ohms(amperes.low) * amperes.low,
+                              curves_[a].high.most_ohms(amperes.high) * amperes.high};
     }
   }
 
@@ -175,6 +187,7 @@ class Iteration {
   const DesignSpace& space_;
   const Box& box_;
   std::vector<Interval> arm_amperes_;
+  std::vector<Hull> curves_;  ///< per arm
   Bounds result_;
 };
 

@@ -54,6 +54,31 @@ std::vector<int> LocalSearch::cheaper(std::size_t run, int than, const Box& box)
   return found;
 }
 
+std::optional<Design> LocalSearch::mended(const Design& design, const Box& box, double below) const {
+  struct Change {
+    double cost;
+    std::size_t run;
+    int candidate;
+  };
+  std::vector<Change> changes;
+  const double before = cost(space_, design);
+  for (std::size_t k = 0; k < design.size(); ++k)
+    for (std::size_t c = 0; c < box[k].size(); ++c) {
+      const auto& candidates = space_.runs[k].candidates;
+      const double after = before + candidates[c].cost - candidates[at(design[k])].cost;
+      if (box[k][c] && static_cast<int>(c) > design[k] && after < below)
+        changes.push_back({after, k, static_cast<int>(c)});
+    }
+  std::sort(changes.begin(), changes.end(), [](const Change& a, const Change& b) { return a.cost < b.cost; });
+  for (const Change& change : changes) {
+    Design mended = design;
+    mended[change.run] = change.candidate;
+    if (!in_time_()) break;
+    if (keeps_limits(mended)) return mended;
+  }
+  return std::nullopt;
+}
+
 std::optional<Design> LocalSearch::repaired(Design design, const Box& box) const {
   while (in_time_()) {
     if (keeps_limits(design)) return thinned(std::move(design), box);

@@ -20,6 +20,10 @@ class LocalSearch {
   /// Moves run after run to a cheaper candidate in the box that still keeps every limit, until none moves.
   [[nodiscard]] Design thinned(Design design, const Box& box) const;
 
+  /// The cheapest change of one run within the box that makes the design keep every limit for less than
+  /// `below`.
+  [[nodiscard]] std::optional<Design> mended(const Design& design, const Box& box, double below) const;
+
   /// Thickens every run by a step until every limit is kept, then thins again.
   [[nodiscard]] std::optional<Design> repaired(Design design, const Box& box) const;
 

@@ -3,6 +3,7 @@
 #include <limits>
 #include <queue>
 
+#include "plan/box_cut.hpp"
 #include "plan/box_shrink.hpp"
 #include "plan/local_search.hpp"
 #include "plan/search.hpp"
@@ -43,6 +44,7 @@ class TreeSearch {
     Box box = full_box(space_);
     const auto known = shrink_box(cases_, space_, box);
     if (known.empty()) return finish();
+    full_ = box;
     for (std::size_t k = 0; k < box.size(); ++k) dearest_ += dearest_of(k, box[k]);
     start(box, known);
     open_.push({0, std::move(box)});
@@ -103,7 +105,7 @@ class TreeSearch {
     if (local_.keeps_limits(thickest)) offer(local_.thinned(thickest, box));
     for (const double share : kStrict) {
       if (judge_.seconds_left() <= 0) return;
-      const auto joint = joint_.bound({box, known, ceiling(), kLabels, share}, false);
+      const auto joint = joint_.bound({box, known, ceiling(), kLabels, share});
       if (std::isinf(joint.bound)) return;
       if (activate_broken(joint.design, known) || !local_.keeps_limits(joint.design)) continue;
       return offer(local_.thinned(joint.design, box));
@@ -141,7 +143,7 @@ class TreeSearch {
       const auto known = shrink_box(cases_, space_, node.box);
       if (known.empty()) return;
       const TreeQuestion question{node.box, known, ceiling(), labels_};
-      const auto joint = joint_.bound(question, true);
+      const auto joint = joint_.bound(question);
       node.bound = std::max(node.bound, joint.bound);
       if (node.bound >= wanted()) return;
       if (activate_broken(joint.design, known)) {
@@ -151,14 +153,17 @@ class TreeSearch {
       examine(joint.design, node.box);
       if (is_point(node.box)) return;
       if (take_away(joint.least, node.box)) continue;
-      return branch(node, known, joint.design);
+      if (!cut_off(node, joint)) branch(node, known, joint.design);
+      return;
     }
   }
 
   void examine(const Design& design, const Box& box) {
     if (is_point(box) || local_.keeps_limits(design)) return offer(design);
+    if (found_.rounds < 50 || found_.rounds % 16 == 0)
+      if (const auto mended = local_.mended(design, box, wanted())) offer(local_.thinned(*mended, full_));
     if (found_.rounds > 3 && found_.rounds % 64 != 0) return;
-    if (const auto repaired = local_.repaired(design, box)) offer(*repaired);
+    if (const auto repaired = local_.repaired(design, full_)) offer(*repaired);
   }
 
   static bool is_point(const Box& box) {
@@ -177,6 +182,54 @@ class TreeSearch {
         left += box[k][c] ? 1 : 0;
       }
     return gone > 0 && 8 * gone >= left - static_cast<int>(box.size());
+  }
+
+  /// Where the bounds refuse the design that was proposed: grows the refused box around it, and opens what is
+  /// left as boxes of their own, one a run that must then choose otherwise.
+  bool cut_off(const Node& node, const JointBound& joint) {
+    const Box point = point_box(space_, joint.design);
+    for (std::size_t s = 0; s < cases_.size(); ++s) {
+      const Bounds broken = bounds(cases_[s], space_, point);
+      if (broken.possible) continue;
+      const auto runs = order(s, broken, node);
+      open_outside(node, grow_refused_box(cases_[s], space_, node.box, joint.design, runs), joint.least);
+      return true;
+    }
+    return false;
+  }
+
+  /// Runs off the broken load's path first, since they mostly do not matter.
+  [[nodiscard]] std::vector<int> order(std::size_t in_case, const Bounds& broken, const Node& node) const {
+    std::vector<bool> on_path(node.box.size(), false);
+    if (broken.broken_load >= 0)
+      for (const int a : cases_[in_case].loads[at(broken.broken_load)].path)
+        if (const int run = cases_[in_case].arms[at(a)].run; run >= 0) on_path[at(run)] = true;
+    std::vector<int> runs;
+    for (const bool turn : {false, true})
+      for (std::size_t k = 0; k < on_path.size(); ++k)
+        if (on_path[k] == turn) runs.push_back(static_cast<int>(k));
+    return runs;
+  }
+
+  /// The dearest first: what is opened later must choose inside for all the runs before.
+  void open_outside(Node rest, const Box& refused, const std::vector<std::vector<double>>& least) {
+    std::vector<std::pair<double, std::size_t>> runs;
+    for (std::size_t k = 0; k < refused.size(); ++k) {
+      double bound = std::numeric_limits<double>::infinity();
+      for (std::size_t c = 0; c < refused[k].size(); ++c)
+        if (rest.box[k][c] && !refused[k][c]) bound = std::min(bound, least[k][c]);
+      if (bound < wanted()) runs.emplace_back(bound, k);
+    }
+    std::sort(runs.rbegin(), runs.rend());
+    for (const auto& [bound, k] : runs) {
+      Node outside = rest;
+      outside.bound = std::max(outside.bound, bound);
+      for (std::size_t c = 0; c < refused[k].size(); ++c) {
+        outside.box[k][c] = rest.box[k][c] && !refused[k][c];
+        rest.box[k][c] = rest.box[k][c] && refused[k][c];
+      }
+      open_.push(std::move(outside));
+    }
   }
 
   /// In two at the run whose choice leaves most open what the others carry: the power lost in it, widest.
@@ -223,6 +276,7 @@ class TreeSearch {
   const Judge& judge_;
   LocalSearch local_;
   TreeCases joint_;
+  Box full_;  ///< all that is not hopeless
   double dearest_ = 0;
   std::size_t labels_ = kRootLabels;
   std::priority_queue<Node> open_;

@@ -18,32 +18,26 @@ std::size_t at(int i) {
   return static_cast<std::size_t>(i);
 }
 
-/// The tolerance before an arm of each label beyond it; rising.
+/// The tolerance before an arm of a label beyond it.
 ///
 /// A design in which the far end has drop d ≤ t may lose d − r I(d) before the arm. That rises with d where
 /// the current's own rise with d takes less than d itself; elsewhere the least current at any drop counts.
-std::vector<double> before_arm(const Front& beyond, const std::vector<double>& amperes,
-                               const NodeCurrent& current, const Curve& curve) {
-  std::vector<double> tolerances(beyond.size());
-  double best = -kInfinity;
-  for (std::size_t i = 0; i < beyond.size(); ++i) {
-    const double t = beyond[i].tolerance;
-    double amps = amperes[i];
-    const double left = std::max(current.volts - t, current.lowest_volts);
-    const double steepness =
-        current.watts > 0 ? (curve.cold + 3 * curve.least * amps * amps) * current.watts / (left * left) : 0;
-    if (steepness > 1) amps = current.between(0, t);
-    best = std::max(best, t - curve.least_ohms(amps) * amps);
-    tolerances[i] = best;
-  }
-  return tolerances;
+double before_arm(const Label& beyond, const NodeCurrent& current, const Curve& curve) {
+  const double t = beyond.tolerance;
+  double amps = current.at(t, beyond);
+  const double steepness = (curve.cold + 3 * curve.least * amps * amps) * current.slope(t, beyond);
+  if (steepness > 1) amps = current.between(0, t, beyond);
+  return t - curve.least_ohms(amps) * amps;
 }
 
-std::vector<double> currents_at(const Front& front, const NodeCurrent& current) {
-  std::vector<double> amperes;
-  amperes.reserve(front.size());
-  for (const Label& label : front) amperes.push_back(current.at(label.tolerance));
-  return amperes;
+/// The label as it stands before the arm.
+Label passed(const Label& beyond, const NodeCurrent& current, const Curve& curve) {
+  Label label = beyond;
+  label.tolerance = before_arm(beyond, current, curve);
+  const double least = current.between(current.least_drop, beyond.tolerance, beyond);
+  label.sag += current.watts * curve.least_ohms(least) * least;
+  label.lag += current.siemens * curve.most_ohms(current.most_amperes) * current.most_amperes;
+  return label;
 }
 
 }  // namespace
@@ -86,7 +80,7 @@ Front TreeBound::bottom(std::size_t node) const {
     tolerance = std::min({tolerance, problem_.share * problem_.in_case.loads[at(l)].limit * (1 + kRounding),
                           most * (1 + kRounding) + kRounding});
   }
-  const Front own{{tolerance, 0, -1, -1}};
+  const Front own{Label{tolerance}};
   std::vector<const Front*> parts{&own};
   for (const int child : problem_.tree[node].children) parts.push_back(&fronts_[at(child)].back());
   Front sum = sum_of(parts);
@@ -96,17 +90,19 @@ Front TreeBound::bottom(std::size_t node) const {
 
 Front TreeBound::pass(std::size_t node, int index, const Front& beyond) const {
   const Arm& arm = problem_.in_case.arms[at(index)];
-  const auto amperes = currents_at(beyond, currents_[node]);
   const double ceiling = ceiling_ - (total_ - passed_[node]);
   Front labels;
   for (std::size_t c = 0; c < arm.choices.size(); ++c) {
     if (!allowed(arm, c)) continue;
     const double cost = arm.run < 0 ? 0 : problem_.costs[at(index)][c];
-    const auto tolerances = before_arm(beyond, amperes, currents_[node], arm.choices[c]);
-    for (std::size_t i = 0; i < beyond.size(); ++i)
-      if (tolerances[i] >= 0 && beyond[i].cost + cost <= ceiling)
-        labels.push_back({tolerances[i], beyond[i].cost + cost, arm.run < 0 ? -1 : static_cast<int>(c),
-                          static_cast<int>(i)});
+    for (std::size_t i = 0; i < beyond.size() && beyond[i].cost + cost <= ceiling; ++i) {
+      Label label = passed(beyond[i], currents_[node], arm.choices[c]);
+      if (label.tolerance < 0) continue;
+      label.cost += cost;
+      label.candidate = arm.run < 0 ? -1 : static_cast<int>(c);
+      label.beyond = static_cast<int>(i);
+      labels.push_back(label);
+    }
   }
   keep_unbeaten(labels, problem_.labels);
   return labels;
@@ -139,7 +135,7 @@ ArmCosts TreeBound::marginals() const {
   ArmCosts least;
   for (const Arm& arm : problem_.in_case.arms) least.emplace_back(arm.choices.size(), kInfinity);
   std::vector<Front> outside(problem_.tree.size());
-  outside.front() = {{kSpan, 0, -1, -1}};
+  outside.front() = {Label{kSpan}};
   for (std::size_t n = 0; n < outside.size(); ++n) spread(n, outside[n], outside, least);
   return least;
 }
@@ -162,7 +158,7 @@ void TreeBound::spread(std::size_t node, const Front& top, std::vector<Front>& o
       const int mine = cheapest(own, kSpan - label.tolerance);
       if (all < 0 || mine < 0) continue;
       outside[at(child)].push_back(
-          {label.tolerance, label.cost + bottom[at(all)].cost - own[at(mine)].cost, -1, -1});
+          Label{label.tolerance, label.cost + bottom[at(all)].cost - own[at(mine)].cost});
     }
     keep_unbeaten(outside[at(child)], problem_.labels);
   }
@@ -171,19 +167,19 @@ void TreeBound::spread(std::size_t node, const Front& top, std::vector<Front>& o
 /// What stands before the far end of an arm: all that stands before the arm, and the arm itself.
 Front TreeBound::descend(std::size_t node, int index, const Front& beyond, const Front& above) const {
   const Arm& arm = problem_.in_case.arms[at(index)];
+  const Front rest = certain(beyond);
   Front labels;
-  if (beyond.empty()) return labels;
-  const double most = beyond.back().tolerance;
   for (const Label& label : above) {
     const double drop = kSpan - label.tolerance;
-    const double amps = currents_[node].between(drop, most);
+    const int any = cheapest(rest, drop);
+    if (any < 0) continue;
+    const double amps = currents_[node].between(drop, rest.back().tolerance, rest[at(any)]);
     for (std::size_t c = 0; c < arm.choices.size(); ++c) {
       if (!allowed(arm, c)) continue;
-      const double beyond_drop = drop + arm.choices[c].least_ohms(amps) * amps;
+      const double far = drop + arm.choices[c].least_ohms(amps) * amps;
       const double cost = label.cost + (arm.run < 0 ? 0 : problem_.costs[at(index)][c]);
-      const int rest = cheapest(beyond, beyond_drop);
-      if (rest < 0 || cost + beyond[at(rest)].cost > ceiling_) continue;
-      labels.push_back({kSpan - beyond_drop, cost, -1, -1});
+      const int next = cheapest(rest, far);
+      if (next >= 0 && cost + rest[at(next)].cost <= ceiling_) labels.push_back(Label{kSpan - far, cost});
     }
   }
   keep_unbeaten(labels, problem_.labels);
@@ -193,16 +189,13 @@ Front TreeBound::descend(std::size_t node, int index, const Front& beyond, const
 void TreeBound::note_marginals(std::size_t node, int index, const Front& beyond, const Front& above,
                                std::vector<double>& least) const {
   const Arm& arm = problem_.in_case.arms[at(index)];
-  const auto amperes = currents_at(beyond, currents_[node]);
   for (std::size_t c = 0; c < arm.choices.size(); ++c) {
     if (!allowed(arm, c)) continue;
     const double cost = arm.run < 0 ? 0 : problem_.costs[at(index)][c];
-    const auto tolerances = before_arm(beyond, amperes, currents_[node], arm.choices[c]);
-    // Rising tolerances need labels above with ever less left: one walk through both.
-    std::size_t last = above.size();
-    for (std::size_t i = 0; i < beyond.size(); ++i) {
-      while (last > 0 && above[last - 1].tolerance >= kSpan - tolerances[i] - kRounding) --last;
-      if (last < above.size()) least[c] = std::min(least[c], above[last].cost + cost + beyond[i].cost);
+    for (const Label& label : beyond) {
+      const double tolerance = before_arm(label, currents_[node], arm.choices[c]);
+      const int rest = cheapest(above, kSpan - tolerance - kRounding);
+      if (rest >= 0) least[c] = std::min(least[c], above[at(rest)].cost + cost + label.cost);
     }
   }
 }

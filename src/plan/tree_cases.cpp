@@ -20,11 +20,16 @@ double least_amperes(const Arm& arm, const Bounds& known) {
   return sum;
 }
 
-int cheapest_of(const std::vector<bool>& allowed, const RunSpace& run) {
+/// The allowed candidate with the least marginal; of equal ones the cheapest.
+int least_dear(const std::vector<bool>& allowed, const std::vector<double>& least, const RunSpace& run) {
   int best = -1;
-  for (std::size_t c = 0; c < allowed.size(); ++c)
-    if (allowed[c] && (best < 0 || run.candidates[c].cost < run.candidates[at(best)].cost))
-      best = static_cast<int>(c);
+  for (std::size_t c = 0; c < allowed.size(); ++c) {
+    if (!allowed[c]) continue;
+    const bool beats = best < 0 || least[c] < least[at(best)] - 1e-9 * std::abs(least[c]) ||
+                       (least[c] <= least[at(best)] + 1e-9 * std::abs(least[c]) &&
+                        run.candidates[c].cost < run.candidates[at(best)].cost);
+    if (beats) best = static_cast<int>(c);
+  }
   return best;
 }
 
@@ -77,12 +82,18 @@ double TreeCases::unowned_cost(const Box& box) const {
   return sum;
 }
 
-void TreeCases::add_design(std::size_t in_case, const TreeBound& tree, Design& design) const {
-  const auto choices = tree.choices();
-  for (std::size_t a = 0; a < choices.size(); ++a) {
-    const int run = cases_[in_case].arms[a].run;
-    if (run >= 0) design[at(run)] = std::max(design[at(run)], choices[a]);
+/// Of one case what it chose; of several the candidate of each run with the least joint marginal.
+Design TreeCases::proposed(const std::vector<Bounded>& each, const JointBound& joint, const Box& box) const {
+  Design design(box.size(), -1);
+  if (each.size() == 1) {
+    const auto choices = each.front().tree.choices();
+    for (std::size_t a = 0; a < choices.size(); ++a)
+      if (const int run = cases_[each.front().in_case].arms[a].run; run >= 0)
+        design[at(run)] = std::max(design[at(run)], choices[a]);
   }
+  for (std::size_t k = 0; k < box.size(); ++k)
+    if (design[k] < 0) design[k] = least_dear(box[k], joint.least[k], space_.runs[k]);
+  return design;
 }
 
 double TreeCases::floor_of(std::size_t in_case, const Box& box) const {
@@ -114,15 +125,12 @@ std::vector<TreeCases::Bounded> TreeCases::bound_each(const TreeQuestion& questi
   return each;
 }
 
-JointBound TreeCases::bound(const TreeQuestion& question, bool marginals) const {
+JointBound TreeCases::bound(const TreeQuestion& question) const {
   JointBound joint;
   const auto each = bound_each(question, joint.bound);
   if (std::isinf(joint.bound)) return joint;
-  joint.design.assign(space_.runs.size(), -1);
-  for (const Bounded& one : each) add_design(one.in_case, one.tree, joint.design);
-  for (std::size_t k = 0; k < joint.design.size(); ++k)
-    if (joint.design[k] < 0) joint.design[k] = cheapest_of(question.box[k], space_.runs[k]);
-  if (marginals) joint.least = joint_marginals(each, question.box, joint.bound);
+  joint.least = joint_marginals(each, question.box, joint.bound);
+  joint.design = proposed(each, joint, question.box);
   return joint;
 }
 
@@ -149,11 +157,13 @@ std::vector<std::vector<double>> TreeCases::joint_marginals(const std::vector<Bo
 
 void TreeCases::improve(const TreeQuestion& question) {
   if (std::count(active_.begin(), active_.end(), true) < 2) return;
-  double step = 0.5, best = bound(question, false).bound;
+  double step = 0.5, best = 0;
+  (void)bound_each(question, best);
   auto saved = costs_;
   for (int round = 0; round < 30 && step > 0.02 && std::isfinite(best); ++round) {
     average(question, step);
-    const double now = bound(question, false).bound;
+    double now = 0;
+    (void)bound_each(question, now);
     if (now > best) {
       best = now;
       saved = costs_;

@@ -15,10 +15,9 @@ namespace ohmtrail::plan {
 
 /// What the cases together say of a box.
 struct JointBound {
-  double bound = 0;  ///< infinite: no design below the ceiling
-  Design design;     ///< candidate per run, where the cases differ the thickest
-  std::vector<std::vector<double>>
-      least;  ///< [run][candidate]: bound of the designs that take it; may be empty
+  double bound = 0;                        ///< infinite: no design below the ceiling
+  Design design;                           ///< candidate per run, where the cases differ the thickest
+  std::vector<std::vector<double>> least;  ///< [run][candidate]: bound of the designs that take it
 };
 
 struct TreeQuestion {
@@ -36,8 +35,7 @@ class TreeCases {
   [[nodiscard]] bool is_active(std::size_t in_case) const { return active_[in_case]; }
   /// Lets a case take part from now on and splits the costs anew.
   void activate(std::size_t in_case, const std::vector<Bounds>& known);
-  /// `marginals`: whether `least` is wanted.
-  [[nodiscard]] JointBound bound(const TreeQuestion& question, bool marginals) const;
+  [[nodiscard]] JointBound bound(const TreeQuestion& question) const;
   /// Moves costs between the cases to raise the bound.
   void improve(const TreeQuestion& question);
 
@@ -57,7 +55,8 @@ class TreeCases {
   [[nodiscard]] std::vector<std::vector<double>> joint_marginals(const std::vector<Bounded>& each,
                                                                  const Box& box, double total) const;
   void average(const TreeQuestion& question, double step);
-  void add_design(std::size_t in_case, const TreeBound& tree, Design& design) const;
+  [[nodiscard]] Design proposed(const std::vector<Bounded>& each, const JointBound& joint,
+                                const Box& box) const;
 
   const DesignSpace& space_;
   const std::vector<RadialCase>& cases_;
