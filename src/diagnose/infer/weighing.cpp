@@ -1,0 +1,195 @@
+#include "diagnose/infer/weighing.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <utility>
+
+#include "diagnose/infer/climb.hpp"
+
+namespace ohmtrail::diagnose::inference {
+namespace {
+
+constexpr double worth_optimising = 0.01;  // share of the probability
+constexpr double worth_a_look = 1e-3;      // of the likeliest
+
+class Weigher {
+ public:
+  Weigher(Forward& forward, const InferOptions& options)
+      : forward_(forward), options_(options), model_(forward.model()) {}
+
+  std::optional<Weighing> run() {
+    auto best = climb(forward_, options_.faults);
+    if (!best) {
+      return std::nullopt;
+    }
+    start(std::move(*best));
+    if (options_.faults) {
+      optimise_probable();
+    }
+    normalise();
+    return std::move(out_);
+  }
+
+ private:
+  // Explores around the best hypothesis; its own optimum is the first candidate.
+  void start(Optimum best) {
+    out_.base = std::move(best);
+    const Screen screen(model_, out_.base);
+    if (options_.faults) {
+      out_.around = explore(model_, screen, {options_.expansions, 1e-5});
+      for (Expanded& e : out_.around.expanded) {
+        for (Move& move : e.moves) {
+          cap(screen, e.belief.hypothesis, move);
+        }
+      }
+    } else {
+      out_.around.weighed[out_.base.hypothesis] = {0, 0, -1};
+      out_.around.expanded.push_back({screen.root(), {}});
+    }
+    if (options_.faults) {
+      settle_frontier(screen);
+    }
+    add_candidate(out_.base);
+  }
+
+  // A single step is weighed on the Gaussian of where it starts; that of the probable ones is looked at from
+  // where it ends, which tells whether a resistance had to go below nothing for it.
+  void settle_frontier(const Screen& screen) {
+    double top = -1e300;
+    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
+      top = std::max(top, weighed.log_weight);
+    }
+    for (auto& [hypothesis, weighed] : out_.around.weighed) {
+      if (weighed.move < 0 || weighed.log_weight < top + std::log(worth_a_look)) {
+        continue;
+      }
+      const Expanded& source = out_.around.expanded[weighed.source];
+      const Move& move = source.moves[static_cast<std::size_t>(weighed.move)];
+      const double there = screen.after(source.belief, move).log_weight;
+      weighed.log_weight += std::min(0.0, there - source.belief.log_weight - move.log_ratio);
+    }
+  }
+
+  void add_candidate(Optimum optimum) {
+    Candidate out{std::move(optimum), 0, {}};
+    const Screen screen(model_, out.optimum);
+    const Expanded root{screen.root(), options_.faults ? screen.moves(screen.root()) : std::vector<Move>{}};
+    out.log_weight = root.belief.log_weight + log_bystanders(model_, screen, root, out_.around.core);
+    out.moves = root.moves;
+    if (!std::isfinite(out.log_weight)) {
+      return;
+    }
+    for (Move& move : out.moves) {
+      cap(screen, root.belief.hypothesis, move);
+    }
+    out_.candidates.emplace(out.optimum.hypothesis, std::move(out));
+  }
+
+  // From here on moves only serve for bystanders and for densities.
+  void cap(const Screen& screen, const Hypothesis& from, Move& move) const {
+    if (!contains(out_.around.core, screen, move.coordinate) && !contains(from, screen, move.coordinate)) {
+      move.log_ratio = log_bystander_odds(model_, screen, from, move);
+    }
+  }
+
+  // The heaviest hypotheses are weighed again, each at its own optimum of the real network.
+  void optimise_probable() {
+    std::vector<std::pair<double, const Hypothesis*>> order;
+    double total = 0, top = -1e300;
+    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
+      top = std::max(top, weighed.log_weight);
+    }
+    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
+      total += std::exp(weighed.log_weight - top);
+      order.emplace_back(weighed.log_weight, &hypothesis);
+    }
+    std::stable_sort(order.begin(), order.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    const Screen screen(model_, out_.base);
+    for (const auto& [log_weight, hypothesis] : order) {
+      if (static_cast<int>(out_.candidates.size()) >= options_.optimised ||
+          log_weight - top < std::log(worth_optimising * total)) {
+        break;
+      }
+      if (out_.candidates.contains(*hypothesis)) {
+        continue;
+      }
+      const Eigen::VectorXd start = screen.start(belief_at(screen, *hypothesis));
+      if (auto optimum = optimise(forward_, optimise_linear(model_, out_.base.near, *hypothesis, start))) {
+        add_candidate(std::move(*optimum));
+      } else {
+        failed_.insert(*hypothesis);
+      }
+    }
+  }
+
+  Belief belief_at(const Screen& screen, const Hypothesis& hypothesis) const {
+    const Weighed& weighed = out_.around.weighed.at(hypothesis);
+    const Expanded& source = out_.around.expanded[weighed.source];
+    return weighed.move < 0
+               ? source.belief
+               : screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
+  }
+
+  // A hypothesis that outweighs every optimised one in the screen alone, yet found no optimum, is not
+  // believed.
+  void drop_unconfirmed() {
+    double best = -1e300;
+    for (const auto& [hypothesis, candidate] : out_.candidates) {
+      best = std::max(best, candidate.log_weight);
+    }
+    std::erase_if(out_.around.weighed, [&](const auto& entry) {
+      const bool optimised = out_.candidates.contains(entry.first);
+      return failed_.contains(entry.first) || (!optimised && entry.second.log_weight > best + 0.5);
+    });
+  }
+
+  // Shares of all hypotheses: the real evidence where there is one, else the screened one.
+  void normalise() {
+    drop_unconfirmed();
+    double top = -1e300, total = 0;
+    for (auto& [hypothesis, weighed] : out_.around.weighed) {
+      if (const auto found = out_.candidates.find(hypothesis); found != out_.candidates.end()) {
+        weighed.log_weight = found->second.log_weight;
+      }
+      top = std::max(top, weighed.log_weight);
+    }
+    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
+      total += std::exp(weighed.log_weight - top);
+    }
+    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
+      const double share = std::exp(weighed.log_weight - top) / total;
+      if (share > 1e-9) {
+        out_.shares.emplace_back(&hypothesis, share);
+      }
+    }
+    std::stable_sort(out_.shares.begin(), out_.shares.end(),
+                     [](const auto& a, const auto& b) { return a.second > b.second; });
+  }
+
+  Forward& forward_;
+  const InferOptions& options_;
+  const Model& model_;
+  Weighing out_;
+  std::set<Hypothesis> failed_;  // found no optimum of their own
+};
+
+}  // namespace
+
+const Optimum& Weighing::frame_of(const Hypothesis& hypothesis) const {
+  const auto found = candidates.find(hypothesis);
+  return found != candidates.end() ? found->second.optimum : base;
+}
+
+const std::vector<Move>& Weighing::moves_of(const Hypothesis& hypothesis) const {
+  const auto found = candidates.find(hypothesis);
+  return found != candidates.end() ? found->second.moves
+                                   : around.expanded[around.weighed.at(hypothesis).source].moves;
+}
+
+std::optional<Weighing> weigh_hypotheses(Forward& forward, const InferOptions& options) {
+  return Weigher(forward, options).run();
+}
+
+}  // namespace ohmtrail::diagnose::inference
