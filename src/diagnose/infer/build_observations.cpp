@@ -4,9 +4,10 @@
 #include <cmath>
 #include <set>
 
+#include "diagnose/infer/given_resistances.hpp"
 #include "diagnose/infer/priors.hpp"
 #include "diagnose/infer/reading_error.hpp"
-#include "ohmtrail/trade/meter.hpp"
+#include "diagnose/infer/temperature_sight.hpp"
 
 namespace ohmtrail::diagnose::inference {
 namespace {
@@ -20,8 +21,7 @@ class ObservationBuilder {
     for (std::size_t k = 0; k < system_.readings.size(); ++k) {
       add_reading(system_.readings[k], static_cast<int>(k));
     }
-    add_given_resistances();
-    add_tested_batteries();
+    add_given_resistances(system_, survey_);
   }
 
  private:
@@ -98,9 +98,9 @@ class ObservationBuilder {
     }
     const ReadingError error = reading_error(system_, reading);
     const std::string key = reading.meter + '/' + std::to_string(reading.what.index());
-    out.measured = measured_value(reading);
+    out.measured = measured_value(reading) - out.above;
     out.sigma = std::hypot(out.sigma, error.independent);
-    out.gain = shared(gains_, Kind::gain, key, error.gain);
+    if (out.gain < 0) out.gain = shared(gains_, Kind::gain, key, error.gain);
     out.zero = shared(zeros_, Kind::zero, key, error.zero);
     out.drifts = drifts_until(reading);
     model().observations.push_back(std::move(out));
@@ -151,7 +151,7 @@ class ObservationBuilder {
     return true;
   }
 
-  // A wire's temperature tells its current; see the model at network::WireHeating.
+  // A wire's temperature tells its current, a connection's the heat that it gives off.
   bool look(const netlist::TemperatureReading& r, Observation& out) {
     const network::Network* network = network_of(out);
     const auto element = network ? network->element(r.at) : std::nullopt;
@@ -159,51 +159,42 @@ class ObservationBuilder {
       return false;
     }
     const network::Element& at = network->elements[static_cast<std::size_t>(*element)];
-    if (!at.heating || at.heating->rated.si() <= 0) {
+    out.branch = *element;
+    return is_contact(at.role) ? look_at_joint(r, *network, out) : look_at_wire(r, at, out);
+  }
+
+  // What is read is the rise above the ambient of the file. How it leaves the place is known to a factor, one
+  // and the same at every reading of that place.
+  void rise_above(double ambient, const std::string& place, double relative_sd, Observation& out) {
+    out.above = ambient;
+    out.sigma = 3;
+    out.gain = shared(gains_, Kind::gain, "rise at " + place, relative_sd);
+  }
+
+  // The place may be 3 K off the ambient of the file, and the rise of a wire is good to a quarter (common
+  // practice).
+  bool look_at_wire(const netlist::TemperatureReading& r, const network::Element& wire, Observation& out) {
+    if (!wire.heating || wire.heating->rated.si() <= 0) {
       return false;
     }
     out.sight = Sight::wire_temperature;
-    out.branch = *element;
-    // The place may be 3 K off the ambient of the file, and the rise is good to a quarter (common practice).
-    const double rise = std::abs(measured_value_of(r) - at.heating->ambient.celsius());
-    out.sigma = std::hypot(3.0, 0.25 * rise);
+    rise_above(wire.heating->ambient.celsius(), r.at, 0.25, out);
     return true;
   }
 
-  static double measured_value_of(const netlist::TemperatureReading& r) { return r.value.celsius(); }
-
-  // `resistance` of an element is one more four-wire reading.
-  void add_given_resistances() {
-    for (const network::Element& element : survey_.networks.front().elements) {
-      const auto known = survey_.element_parameter.find(element.id);
-      if (!element.as_found_given || known == survey_.element_parameter.end() ||
-          element.role == network::Role::battery) {
-        continue;
-      }
-      Observation out;
-      out.sight = Sight::resistance;
-      out.wrong_log_odds = log_odds(wrong_resistance_chance);
-      out.parameter = known->second;
-      out.measured = element.resistance.si();
-      out.sigma =
-          std::max(trade::usual_accuracy(element.resistance).bound(out.measured) / bound_over_sd, 1e-9);
-      model().observations.push_back(std::move(out));
+  // Fins without end in still air: the rise is good to three tenths (common practice); a draught or a conduit
+  // does that much.
+  bool look_at_joint(const netlist::TemperatureReading& r, const network::Network& network,
+                     Observation& out) {
+    JointSight joint = joint_sight(system_, network, out.branch);
+    if (joint.fins.empty() || joint.contacts.empty()) {
+      return false;
     }
-  }
-
-  void add_tested_batteries() {
-    for (const network::Element& element : survey_.networks.front().elements) {
-      if (element.role != network::Role::battery || !element.sound ||
-          !resistance_was_tested(system_.batteries[element.origin.index])) {
-        continue;
-      }
-      Observation out;
-      out.sight = Sight::resistance;
-      out.parameter = survey_.element_parameter.at(element.id);
-      out.measured = element.resistance.si();
-      out.sigma = tested_resistance_ln_sd * out.measured;
-      model().observations.push_back(std::move(out));
-    }
+    out.sight = Sight::joint_temperature;
+    rise_above(joint.ambient, r.at, 0.3, out);
+    out.joint = static_cast<int>(model().joints.size());
+    model().joints.push_back(std::move(joint));
+    return true;
   }
 
   const netlist::System& system_;

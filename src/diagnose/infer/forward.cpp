@@ -3,6 +3,8 @@
 #include <cmath>
 #include <utility>
 
+#include "diagnose/infer/temperature_sight.hpp"
+
 namespace ohmtrail::diagnose::inference {
 namespace {
 
@@ -12,17 +14,6 @@ Eigen::Index at(int index) {
 
 std::size_t slot(int index) {
   return static_cast<std::size_t>(index);
-}
-
-// T = ambient + rise (i / rated)²
-double wire_temperature(const solve::Heating& heating, double current) {
-  return heating.rated > 0
-             ? heating.ambient + heating.rise * (current / heating.rated) * (current / heating.rated)
-             : heating.ambient;
-}
-
-double wire_temperature_by_current(const solve::Heating& heating, double current) {
-  return heating.rated > 0 ? 2 * heating.rise * current / (heating.rated * heating.rated) : 0;
 }
 
 }  // namespace
@@ -58,7 +49,8 @@ bool Forward::solve_all(const Eigen::VectorXd& value) {
 
 double Forward::raw(const Observation& observation, const Eigen::VectorXd& value) const {
   if (observation.sight == Sight::resistance) {
-    return observation.factor * value[at(observation.parameter)];
+    const double also = observation.also >= 0 ? value[at(observation.also)] : 0;
+    return observation.factor * (value[at(observation.parameter)] + also);
   }
   const solve::Solution& solution = solutions_[slot(observation.in_case)];
   if (observation.sight == Sight::voltage) {
@@ -68,8 +60,11 @@ double Forward::raw(const Observation& observation, const Eigen::VectorXd& value
   if (observation.sight == Sight::current) {
     return current;
   }
-  const auto& branch = model_.cases[slot(observation.in_case)].circuit.branches[slot(observation.branch)];
-  return wire_temperature(branch.heating, current);
+  const solve::Circuit& circuit = model_.cases[slot(observation.in_case)].circuit;
+  const double celsius = observation.sight == Sight::joint_temperature
+                             ? joint_temperature(model_.joints[slot(observation.joint)], circuit, solution)
+                             : wire_temperature(circuit.branches[slot(observation.branch)].heating, current);
+  return celsius - observation.above;
 }
 
 Eigen::VectorXd Forward::by_parameter(std::size_t in_case, const solve::Gradient& gradient) const {
@@ -83,13 +78,22 @@ Eigen::VectorXd Forward::by_parameter(std::size_t in_case, const solve::Gradient
 
 Eigen::VectorXd Forward::raw_gradient(const Observation& observation) const {
   if (observation.sight == Sight::resistance) {
-    return observation.factor *
-           Eigen::VectorXd::Unit(at(static_cast<int>(model_.parameters.size())), at(observation.parameter));
+    Eigen::VectorXd out = Eigen::VectorXd::Zero(at(static_cast<int>(model_.parameters.size())));
+    out[at(observation.parameter)] = observation.factor;
+    if (observation.also >= 0) {
+      out[at(observation.also)] = observation.factor;
+    }
+    return out;
   }
   const std::size_t in_case = slot(observation.in_case);
   const solve::Solver& solver = solvers_[in_case];
   if (observation.sight == Sight::voltage) {
     return by_parameter(in_case, solver.gradient_of_voltage(observation.red, observation.black));
+  }
+  if (observation.sight == Sight::joint_temperature) {
+    return by_parameter(
+        in_case, joint_temperature_gradient(model_.joints[slot(observation.joint)],
+                                            model_.cases[in_case].circuit, solutions_[in_case], solver));
   }
   Eigen::VectorXd out = by_parameter(in_case, solver.gradient_of_current(observation.branch));
   if (observation.sight == Sight::wire_temperature) {

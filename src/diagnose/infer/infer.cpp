@@ -52,10 +52,12 @@ std::vector<InferAssumption> assumptions_of(const netlist::System& system, const
   }
   for (const InferredReading& reading : result.readings) {
     if (std::isnan(reading.predicted)) {
-      out.push_back({"system",
-                     "reading " + std::to_string(reading.index + 1) +
-                         " was left out: only temperatures of wires are used, not of joints",
-                     {}});
+      out.push_back(
+          {"system",
+           "reading " + std::to_string(reading.index + 1) +
+               " was left out: a temperature tells something of a wire that heats, or of a connection that "
+               "cables lead away from",
+           {}});
     }
   }
   return out;
