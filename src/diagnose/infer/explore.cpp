@@ -133,8 +133,11 @@ class Search {
           there > start_ + limits_.surprise) {
         continue;
       }
-      note(screen_.hypothesis_after(e.belief.hypothesis, move.coordinate),
-           {there + bystanders, k, static_cast<int>(j)});
+      // What was expanded has its own weight, which may have turned out to be hopeless.
+      Hypothesis hypothesis = screen_.hypothesis_after(e.belief.hypothesis, move.coordinate);
+      if (!expanded_.contains(hypothesis)) {
+        note(hypothesis, {there + bystanders, k, static_cast<int>(j)});
+      }
       added += move.log_ratio < 0 ? std::exp(move.log_ratio) : 0;
     }
     return added * std::exp(std::min(0.0, e.belief.log_weight - top_));

@@ -71,27 +71,38 @@ Eigen::VectorXd Screen::covariance(const Belief& belief, int coordinate) const {
   return out;
 }
 
-// The coordinate's own factor as a Gaussian in units of its prior at the optimum.
-Cavity Screen::site(const Belief& belief, int coordinate) const {
+// The coordinate's own factor in units of its prior at the optimum.
+Site Screen::site(const Belief& belief, int coordinate) const {
   const auto changed = belief.sites.find(coordinate);
+  if (changed != belief.sites.end()) {
+    return changed->second;
+  }
   const bool left_out = is_error(coordinate) && wrong_row_[static_cast<std::size_t>(coordinate)] >= 0;
-  return changed != belief.sites.end() ? changed->second : Cavity{0, left_out ? 0.0 : 1.0};
+  return {0, left_out ? 0.0 : 1.0, -0.5 * log_two_pi};
 }
 
-// That Gaussian times the cavity, integrated.
+namespace {
+
+// ln of the integral of a site times a cavity, both in units of the prior; the two together must be a bell.
+double log_integral(const Site& site, double at, double precision) {
+  const double both = site.precision + precision, apart = at - site.at;
+  return site.log_scale + 0.5 * (log_two_pi - std::log(both)) -
+         0.5 * apart * apart * precision * site.precision / both;
+}
+
+}  // namespace
+
 double Screen::log_integral_of_site(const Belief& belief, int coordinate, const Cavity& cavity) const {
-  const Cavity own = site(belief, coordinate);
+  const Site own = site(belief, coordinate);
   const double scale = scale_[coordinate], precision = cavity.precision * scale * scale;
-  const double apart = (cavity.at - offset_[coordinate]) / scale - own.at;
-  if (own.precision <= 0 || precision <= 0) {
+  if (precision <= 0 || own.precision + precision <= 0) {
     return 0;
   }
-  return -0.5 * std::log1p(precision / own.precision) -
-         0.5 * apart * apart * precision * own.precision / (precision + own.precision);
+  return log_integral(own, (cavity.at - offset_[coordinate]) / scale, precision);
 }
 
 Cavity Screen::cavity(const Belief& belief, int coordinate) const {
-  const Cavity site = this->site(belief, coordinate);
+  const Site site = this->site(belief, coordinate);
   const double variance = belief.variance[coordinate];
   const double precision = 1 / variance - site.precision;
   // Below a millionth of the whole the difference may be rounding: nothing but its own prior is known of it.
@@ -197,9 +208,10 @@ Move Screen::move_at(const Belief& belief, int coordinate, const Cavity& cavity)
   move.other_state = in_its_other_state(belief.hypothesis, coordinate);
   move.present = tilt_as(belief.hypothesis, coordinate, cavity);
   move.changed = tilt_as(hypothesis_after(belief.hypothesis, coordinate), coordinate, cavity);
-  if (!is_error(coordinate) && move.other_state && move.changed.log_integral < -8) {
+  constexpr double cries = -8;
+  move.strains = move.other_state && move.changed.log_integral < cries;
+  if (move.strains && !is_error(coordinate)) {
     move.changed = tilt_sound_anyway(coordinate, cavity);
-    move.strains = true;
   }
   if (belief.strained && !is_error(coordinate)) {
     move.present.log_integral = log_integral_of_site(belief, coordinate, cavity);
@@ -236,34 +248,79 @@ std::vector<Move> Screen::moves(const Belief& belief, const std::vector<Move>* a
   return out;
 }
 
-Belief Screen::after(const Belief& belief, const Move& move) const {
-  const int k = move.coordinate;
+// The coordinate's own factor becomes the one that with the cavity gives these moments.
+void Screen::replace_factor(Belief& belief, int k, const Cavity& cavity, const Tilted& moments) const {
   Eigen::VectorXd column = covariance(belief, k);
   const double before = std::max(belief.variance[k], least_variance), scale = scale_[k];
-  const double mean = (move.changed.mean - offset_[k]) / scale;
+  const double mean = (moments.mean - offset_[k]) / scale;
   // A long-tailed prior can make the product wider than the cavity. A factor that took knowledge away would
   // spread through the covariances to others that know nothing of it: it counts as flat.
-  const double cavity_variance =
-      move.cavity.precision > 0 ? 1 / move.cavity.precision : move.changed.variance;
+  const double cavity_variance = cavity.precision > 0 ? 1 / cavity.precision : moments.variance;
   const double variance =
-      std::max(std::min(move.changed.variance, cavity_variance) / (scale * scale), least_variance);
-  Belief out = belief;
-  out.hypothesis = hypothesis_after(belief.hypothesis, k);
-  out.log_weight += move.log_ratio;
-  constexpr double hopeless = 20;
-  out.strained = move.strains || (belief.strained && out.log_weight < log_weight_ - hopeless);
-  out.mean += column * ((mean - belief.mean[k]) / before);
+      std::max(std::min(moments.variance, cavity_variance) / (scale * scale), least_variance);
+  belief.mean += column * ((mean - belief.mean[k]) / before);
   const double factor = (variance - before) / (before * before);
-  out.variance = (out.variance + factor * column.cwiseAbs2()).cwiseMax(least_variance);
-  out.mean[k] = mean;
-  out.variance[k] = variance;
-  const double cavity_precision = move.cavity.precision * scale * scale;
-  const double cavity_at = (move.cavity.at - offset_[k]) / scale;
+  belief.variance = (belief.variance + factor * column.cwiseAbs2()).cwiseMax(least_variance);
+  belief.mean[k] = mean;
+  belief.variance[k] = variance;
+  const double cavity_precision = cavity.precision * scale * scale;
+  const double cavity_at = (cavity.at - offset_[k]) / scale;
   const double precision = 1 / variance - cavity_precision;
   const double at =
       std::abs(precision) > 1e-12 ? (mean / variance - cavity_precision * cavity_at) / precision : 0;
-  out.sites[k] = {at, precision};
-  out.updates.emplace_back(factor, std::move(column));
+  Site made{at, precision, 0};
+  made.log_scale = moments.log_integral - (precision + cavity_precision > 0 && cavity_precision > 0
+                                               ? log_integral(made, cavity_at, cavity_precision)
+                                               : 0);
+  belief.sites[k] = made;
+  belief.updates.emplace_back(factor, std::move(column));
+}
+
+// The resistance that the linear function has taken furthest below nothing, −1: none has been.
+int Screen::most_negative(const Belief& belief, const std::set<int>& settled) const {
+  int out = -1;
+  double lowest = 0;
+  for (int k = observations(); k < static_cast<int>(belief.mean.size()); ++k) {
+    const double value = offset_[k] / scale_[k] + belief.mean[k];
+    const bool positive =
+        model_.parameters[static_cast<std::size_t>(parameter(k))].scale == Scale::logarithmic;
+    if (positive && value < lowest && !settled.contains(k)) {
+      lowest = value;
+      out = k;
+    }
+  }
+  return out;
+}
+
+// A Gaussian would let a resistance go below nothing at the price of a deviation or two, and with that
+// explain a reading that nothing can: such an unknown gets its exact factor.
+void Screen::settle(Belief& belief) const {
+  constexpr int most = 4;
+  std::set<int> settled;
+  for (int pass = 0; pass < most; ++pass) {
+    const int k = most_negative(belief, settled);
+    if (k < 0) {
+      return;
+    }
+    settled.insert(k);
+    const Cavity cavity = this->cavity(belief, k);
+    if (cavity.precision <= 0) {
+      continue;
+    }
+    const Tilted exact = tilt_as(belief.hypothesis, k, cavity);
+    belief.log_weight += exact.log_integral - log_integral_of_site(belief, k, cavity);
+    replace_factor(belief, k, cavity, exact);
+  }
+}
+
+Belief Screen::after(const Belief& belief, const Move& move) const {
+  constexpr double hopeless = 20;
+  Belief out = belief;
+  out.hypothesis = hypothesis_after(belief.hypothesis, move.coordinate);
+  out.log_weight += move.log_ratio;
+  replace_factor(out, move.coordinate, move.cavity, move.changed);
+  settle(out);
+  out.strained = move.strains || (belief.strained && out.log_weight < log_weight_ - hopeless);
   return out;
 }
 

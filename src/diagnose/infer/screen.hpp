@@ -1,6 +1,7 @@
 #pragma once
 #include <Eigen/Core>
 #include <map>
+#include <set>
 #include <utility>
 #include <vector>
 
@@ -16,6 +17,12 @@
 /// only the best are later optimised themselves.
 namespace ohmtrail::diagnose::inference {
 
+/// One coordinate's own factor as e^log_scale · exp(−½ precision (z − at)²), in units of its prior at the
+/// optimum. The precision may be 0 or less.
+struct Site {
+  double at = 0, precision = 1, log_scale = 0;
+};
+
 /// A hypothesis with the Gaussian that goes with it, as changes to the Gaussian at the optimum.
 struct Belief {
   Hypothesis hypothesis;
@@ -23,7 +30,7 @@ struct Belief {
   Eigen::VectorXd mean;      ///< m + c
   Eigen::VectorXd variance;  ///< m + c
   std::vector<std::pair<double, Eigen::VectorXd>> updates;  ///< covariance = that of the optimum + Σ a u uᵀ
-  std::map<int, Cavity> sites;  ///< coordinates whose own factor is no longer the optimum's
+  std::map<int, Site> sites;  ///< coordinates whose own factor is no longer the optimum's
   /// A fault that the readings cry for was taken away: until another takes over, only the Gaussian can be
   /// trusted.
   bool strained = false;
@@ -71,12 +78,15 @@ class Screen {
 
  private:
   [[nodiscard]] double evidence() const;
-  [[nodiscard]] Cavity site(const Belief& belief, int coordinate) const;
+  [[nodiscard]] Site site(const Belief& belief, int coordinate) const;
   [[nodiscard]] double log_integral_of_site(const Belief& belief, int coordinate, const Cavity& cavity) const;
   [[nodiscard]] Move move_at(const Belief& belief, int coordinate, const Cavity& cavity) const;
   [[nodiscard]] bool can_change(int coordinate) const;
   [[nodiscard]] bool in_its_other_state(const Hypothesis& hypothesis, int coordinate) const;
   [[nodiscard]] Tilted tilt_sound_anyway(int coordinate, const Cavity& cavity) const;
+  void replace_factor(Belief& belief, int k, const Cavity& cavity, const Tilted& moments) const;
+  [[nodiscard]] int most_negative(const Belief& belief, const std::set<int>& settled) const;
+  void settle(Belief& belief) const;
   [[nodiscard]] double correction(const Belief& belief, int coordinate) const;
   [[nodiscard]] double log_prior_change(const Hypothesis& hypothesis, int coordinate) const;
 

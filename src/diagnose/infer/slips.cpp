@@ -84,6 +84,27 @@ void consider_changed_number(const InferredReading& row, Explained& best) {
   }
 }
 
+// Where the fault is not found yet the explanations ask for different values: swapped probes are looked for
+// against each that holds the reading to be wrong.
+void consider_swapped(const Posterior& posterior, const InferredReading& row, Explained& best) {
+  constexpr double worth_a_look = 0.02;
+  const auto& observations = posterior.model().observations;
+  for (const Posterior::Component& component : posterior.components) {
+    for (std::size_t i = 0; i < observations.size(); ++i) {
+      if (observations[i].reading != static_cast<int>(row.index) || component.share < worth_a_look ||
+          !component.optimum.hypothesis.is_wrong(static_cast<int>(i))) {
+        continue;
+      }
+      const Screen screen(posterior.model(), component.optimum);
+      const Cavity others = screen.cavity(screen.root(), static_cast<int>(i));
+      const double sigma = observations[i].sigma, would_be = row.measured - others.at * sigma;
+      consider(
+          best, Slip::swapped_probes,
+          std::abs(-row.measured - would_be) / std::hypot(row.sigma, sigma / std::sqrt(others.precision)));
+    }
+  }
+}
+
 void consider_other_cases(const netlist::System& system, const Posterior& posterior,
                           const InferredReading& row, Explained& best) {
   const netlist::Reading& reading = system.readings[row.index];
@@ -122,6 +143,9 @@ void find_slips(const netlist::System& system, const Posterior& posterior,
     }
     Explained best{Slip::none, good_enough, {}};
     consider_changed_number(row, best);
+    if (std::holds_alternative<netlist::VoltsReading>(system.readings[row.index].what)) {
+      consider_swapped(posterior, row, best);
+    }
     consider_other_cases(system, posterior, row, best);
     row.slip = best.slip;
     row.slip_case = best.in_case;
