@@ -62,9 +62,16 @@ struct NextResult {
   InferResult inference;
 };
 
+/// A reading by where it is taken.
+struct ReadingPlace {
+  std::string in_case, in, red, black;
+  friend bool operator==(const ReadingPlace&, const ReadingPlace&) = default;
+};
+
 struct NextOptions {
-  std::string present;           ///< case that is switched on now; empty: that of the last reading
-  std::size_t most = 5;          ///< options listed
+  std::string present;   ///< case that is switched on now; empty: that of the last reading
+  std::size_t most = 5;  ///< options listed
+  std::vector<ReadingPlace> passed_over = {};  ///< that cannot be taken and are not offered
   std::size_t most_points = 64;  ///< points whose pairs are weighed; more make the search coarse
   std::size_t most_states = 48;  ///< hypotheses that are told apart
 };

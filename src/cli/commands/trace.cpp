@@ -22,40 +22,70 @@ constexpr Option start{.name = "--start", .value = "NEW", .sentence = "begin a n
 std::optional<std::string> ask(const Doors& doors, const std::string& question) {
   doors.terminal.out(narrow(question));
   doors.terminal.out("> ");
-  auto line = doors.terminal.read_line();
-  // A pipe shows no echo: what was typed belongs into the text all the same.
-  if (line && !doors.terminal.typed_by_hand()) doors.terminal.out(printable_line(*line));
-  if (!line) doors.terminal.out("\n");
-  return line;
+  return doors.terminal.read_line();
+}
+
+/// A pipe shows no echo: what was typed belongs into the text all the same.
+void echo(const Doors& doors, const std::optional<std::string>& line) {
+  if (!line)
+    doors.terminal.out("\n");
+  else if (!doors.terminal.typed_by_hand())
+    doors.terminal.out(printable_line(*line));
 }
 
 void tell(const Doors& doors, const std::vector<std::string>& paragraphs) {
   for (const std::string& one : paragraphs) doors.terminal.out(narrow(one));
 }
 
-/// Asks until told to stop; every change is saved before it counts.
+/// Told while an answer is waited for: on a line of its own, and with the bell where somebody types.
+void interrupt(const Doors& doors, const std::vector<std::string>& paragraphs) {
+  doors.terminal.out(doors.terminal.typed_by_hand() ? "\a\n" : "\n");
+  tell(doors, paragraphs);
+}
+
+/// The answer to what the search asks, which may have something to say before it comes.
+std::optional<std::string> hear(diagnose::Trace& trace, const Doors& doors) {
+  for (;;) {
+    tell(doors, trace.remarks(doors.terminal.now()));
+    doors.terminal.out(narrow(trace.question(doors.terminal.now())) + "> ");
+    const auto patience = trace.patience(doors.terminal.now());
+    if (!patience) return doors.terminal.read_line();
+    Typed typed = doors.terminal.read_line_within(*patience);
+    if (typed.how == Typed::How::line) return std::move(typed.text);
+    if (typed.how == Typed::How::end_of_input) return std::nullopt;
+    interrupt(doors, trace.lapse(doors.terminal.now()));
+  }
+}
+
+void show_standing(const diagnose::Trace& trace, const Doors& doors) {
+  if (const auto* standing = trace.standing())
+    doors.terminal.out(standing_in_words(*standing, doors.terminal.colour()));
+  tell(doors, trace.doubts());
+}
+
+/// A change counts once it was saved.
+void take(diagnose::Trace& trace, const diagnose::Answered& answered, TraceFile& saved, const Doors& doors) {
+  tell(doors, answered.at_once);
+  if (!answered.change) return tell(doors, answered.say);
+  if (const auto kept = saved.apply(*answered.change); !kept)
+    return tell(doors, {"Not saved, so not counted: " + kept.error()});
+  tell(doors, answered.say);
+  trace.update(saved.system(), doors.terminal.now());
+  show_standing(trace, doors);
+}
+
+/// Asks until told to stop.
 Exit talk(TraceFile& saved, const Doors& doors) {
-  diagnose::Trace trace(saved.system());
+  diagnose::Trace trace(saved.system(), doors.terminal.now(), saved.idle());
   while (!trace.ended()) {
-    tell(doors, trace.remarks());
-    const auto line = ask(doors, trace.question());
+    const auto line = hear(trace, doors);
+    echo(doors, line);
     if (!line) {
+      tell(doors, trace.answer("done", doors.terminal.now()).at_once);
       tell(doors, {"The input ended. What was read is saved; the same command goes on from here."});
       return Exit::done;
     }
-    const diagnose::Answered answered = trace.answer(*line);
-    if (!answered.change) {
-      tell(doors, answered.say);
-      continue;
-    }
-    if (const auto kept = saved.apply(*answered.change); !kept) {
-      tell(doors, {"Not saved, so not counted: " + kept.error()});
-      continue;
-    }
-    tell(doors, answered.say);
-    trace.update(saved.system());
-    if (const auto* standing = trace.standing())
-      doors.terminal.out(standing_in_words(*standing, doors.terminal.colour()));
+    take(trace, trace.answer(*line, doors.terminal.now()), saved, doors);
   }
   tell(doors, {trace.ending()});
   return Exit::done;
@@ -69,6 +99,7 @@ tl::expected<TraceFile, Exit> begin(const std::string& path, const Doors& doors)
   diagnose::StartForm form;
   while (!form.complete()) {
     const auto line = ask(doors, form.question());
+    echo(doors, line);
     if (!line) {
       tell(doors, {"The input ended before the six answers; nothing was written."});
       return tl::unexpected(Exit::done);

@@ -55,7 +55,10 @@ tl::expected<TraceFile, Exit> TraceFile::open(const std::string& path, const std
     return tl::unexpected(Exit::mistake);
   }
   TraceFile out(output.empty() ? path : output, std::move(*text), std::move(job->read.system), doors);
-  if (output.empty() || going_on) return out;
+  if (output.empty() || going_on) {
+    out.idle_ = doors.files.age(from);
+    return out;
+  }
   // At once: better to hear now that it cannot be written than after the first reading.
   if (const auto kept = out.keep(out.text_); !kept) {
     doors.complain(fmt::format("{}: {}", output, kept.error()));

@@ -21,6 +21,8 @@ class TraceFile {
                                                             const Doors& doors);
 
   [[nodiscard]] const netlist::System& system() const { return system_; }
+  /// How long ago the file was written when it was opened; 0 for a new one.
+  [[nodiscard]] units::Time idle() const { return idle_; }
   /// Saves the change, or leaves file and system as they were and says why.
   [[nodiscard]] tl::expected<void, std::string> apply(const diagnose::TraceChange& change);
 
@@ -31,6 +33,7 @@ class TraceFile {
 
   std::string path_, text_;
   netlist::System system_;
+  units::Time idle_;
   const Doors* doors_;
 };
 

@@ -9,6 +9,7 @@
 #include <array>
 #include <cerrno>
 #include <cstring>
+#include <ctime>
 
 #include "cli/doors/whole_write.hpp"
 
@@ -58,6 +59,12 @@ Content DiskFiles::read(const std::string& path) {
   if (S_ISREG(what.st_mode)) inputs_.emplace_back(what.st_dev, what.st_ino);
   if (!standard_input) ::close(file);
   return content;
+}
+
+units::Time DiskFiles::age(const std::string& path) const {
+  struct stat there {};
+  if (::stat(path.c_str(), &there) != 0) return {};
+  return units::Time{std::max(0.0, std::difftime(std::time(nullptr), there.st_mtime))};
 }
 
 bool DiskFiles::was_read(const std::string& path) const {

@@ -17,6 +17,7 @@ class DiskFiles : public Files {
   tl::expected<std::string, std::string> read(const std::string& path) override;
   tl::expected<void, std::string> write(const std::string& path, std::string_view bytes,
                                         Overwrite over) override;
+  [[nodiscard]] units::Time age(const std::string& path) const override;
 
  private:
   [[nodiscard]] bool was_read(const std::string& path) const;

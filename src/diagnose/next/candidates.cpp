@@ -138,8 +138,35 @@ Places places_to_touch(const netlist::System& system, const Posterior& posterior
   return out;
 }
 
+ReadingPlace place_of(const Outlook& outlook, const CaseView& view, const Candidate& candidate) {
+  const network::Network& network = outlook.survey.networks[view.in_case];
+  ReadingPlace out;
+  out.in_case = network.case_name;
+  if (candidate.clamp) {
+    out.in = network.elements[static_cast<std::size_t>(view.branches[candidate.branch])].id;
+    if (out.in.ends_with("/wire")) out.in.resize(out.in.size() - 5);  // a run is named by its id
+    return out;
+  }
+  const auto name = [&](std::size_t place) {
+    return network.points[static_cast<std::size_t>(view.points[place])];
+  };
+  out.red = name(candidate.red);
+  out.black = name(candidate.black);
+  return out;
+}
+
+bool was_passed_over(const Outlook& outlook, const CaseView& view, const Candidate& candidate) {
+  if (outlook.passed_over.empty()) return false;
+  const ReadingPlace here = place_of(outlook, view, candidate);
+  return std::any_of(outlook.passed_over.begin(), outlook.passed_over.end(), [&](const ReadingPlace& one) {
+    const ReadingPlace turned{one.in_case, one.in, one.black, one.red};
+    return here == one || here == turned;
+  });
+}
+
 bool was_taken(const Outlook& outlook, const std::vector<CaseView>& views, const Candidate& candidate) {
   const CaseView& view = views[candidate.view];
+  if (was_passed_over(outlook, view, candidate)) return true;
   for (const inference::Observation& one : outlook.survey.model.observations) {
     if (one.reading < 0 || one.reading >= outlook.taken || one.in_case != static_cast<int>(view.in_case))
       continue;

@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "diagnose/next/case_view.hpp"
+#include "ohmtrail/diagnose/next.hpp"
 
 namespace ohmtrail::diagnose::next {
 
@@ -33,9 +34,14 @@ struct Places {
 [[nodiscard]] std::vector<Candidate> weigh(const Outlook& outlook, const std::vector<CaseView>& views,
                                            int present);
 
-/// Whether the file holds this very reading already.
+[[nodiscard]] bool was_passed_over(const Outlook& outlook, const CaseView& view, const Candidate& candidate);
+
+/// Whether the file holds this very reading already, or it was passed over.
 [[nodiscard]] bool was_taken(const Outlook& outlook, const std::vector<CaseView>& views,
                              const Candidate& candidate);
+
+/// Where the candidate is read, by names.
+[[nodiscard]] ReadingPlace place_of(const Outlook& outlook, const CaseView& view, const Candidate& candidate);
 
 [[nodiscard]] std::vector<Forecast> forecast(const Outlook& outlook, const std::vector<CaseView>& views,
                                              const Candidate& candidate);

@@ -78,6 +78,8 @@ class Search {
 
   void offer() {
     std::vector<Candidate> opening = missing_opening(system_, outlook_, views_, options_.present);
+    std::erase_if(opening,
+                  [&](const Candidate& one) { return was_passed_over(outlook_, views_[one.view], one); });
     opening_done_ = opening.empty();
     for (Candidate& one : opening) {
       one.bits = information(forecast(outlook_, views_, one), 7);
@@ -138,7 +140,7 @@ class Search {
         }
       }
     }
-    if (!best) return;
+    if (!best || was_passed_over(outlook_, view, *best)) return;
     best->switching = static_cast<int>(view.in_case) != present_;
     best->bits = information(forecast(outlook_, views_, *best), 7);
     best->score = best->bits;
@@ -163,7 +165,7 @@ class Search {
     if (sure && !confirming_ && sag_explained()) {
       return stop(Verdict::found, "It is " + lead.words +
                                       (lead.read_across ? ": read across it, and it explains the sag."
-                                                        : "; no probe reaches both its ends to confirm it."));
+                                                        : "; it was not read across to confirm it."));
     }
     if (out_.nothing_faulty >= sure_enough) {
       return stop(Verdict::sound, "Nothing is faulty, as far as these loads can show.");

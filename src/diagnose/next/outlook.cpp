@@ -120,6 +120,7 @@ class Maker {
   Maker(const netlist::System& system, const Posterior& posterior, const NextOptions& options)
       : posterior_(posterior), options_(options) {
     out_.system = system;
+    out_.passed_over = options.passed_over;
   }
 
   Outlook make() {
@@ -143,6 +144,7 @@ class Maker {
     if (wire.empty()) wire = out_.system.chargers.front().id;
     const auto readings = out_.system.readings;
     for (const auto& reading : readings) {
+      if (reading.minutes) latest_ = std::max(latest_.value_or(*reading.minutes), *reading.minutes);
       if (std::holds_alternative<netlist::VoltsReading>(reading.what)) out_.meter = reading.meter;
     }
     if (readings.empty() && !out_.system.meters.empty()) out_.meter = out_.system.meters.front().id;
@@ -161,6 +163,7 @@ class Maker {
     reading.what = what;
     reading.in_case = in_case;
     reading.meter = out_.meter;
+    reading.minutes = latest_;
     out_.system.readings.push_back(reading);
   }
 
@@ -230,6 +233,7 @@ class Maker {
   const Posterior& posterior_;
   const NextOptions& options_;
   Outlook out_;
+  std::optional<double> latest_;  // minutes at which the last reading was taken
   std::vector<int> place_;
   std::map<std::vector<std::string>, int> labels_;
 };

@@ -24,6 +24,7 @@ struct Outlook {
   netlist::System system;  ///< with one clamp and one voltage reading more a case
   std::string meter;       ///< that further readings are taken with; empty: the built-in one
   int taken = 0;           ///< readings that the file had
+  std::vector<ReadingPlace> passed_over;
   inference::Survey survey;
   std::vector<State> states;  ///< by falling weight
   Eigen::VectorXd sound;      ///< x of the likeliest state with every element made good

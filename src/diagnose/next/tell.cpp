@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <utility>
 
 #include "diagnose/next/reach.hpp"
 #include "ohmtrail/units/print.hpp"
@@ -75,18 +76,14 @@ std::string reason(const NextOption& option, const std::vector<RepairChance>& re
 
 void name_places(const Outlook& outlook, const CaseView& view, const Candidate& candidate,
                  NextOption& option) {
-  const network::Network& network = outlook.survey.networks[view.in_case];
-  option.in_case = network.case_name;
-  if (candidate.clamp) {
-    option.in = network.elements[static_cast<std::size_t>(view.branches[candidate.branch])].id;
-    if (option.in.ends_with("/wire")) option.in.resize(option.in.size() - 5);  // a run is named by its id
-    option.where = "clamp round \"" + option.in + '"';
-    return;
-  }
-  option.red = network.points[static_cast<std::size_t>(view.points[candidate.red])];
-  option.black = network.points[static_cast<std::size_t>(view.points[candidate.black])];
-  option.where = "red on " + point_in_words(outlook.system, option.red) + ", black on " +
-                 point_in_words(outlook.system, option.black);
+  ReadingPlace place = place_of(outlook, view, candidate);
+  option.in_case = std::move(place.in_case);
+  option.in = std::move(place.in);
+  option.red = std::move(place.red);
+  option.black = std::move(place.black);
+  option.where = candidate.clamp ? "clamp round \"" + option.in + '"'
+                                 : "red on " + point_in_words(outlook.system, option.red) + ", black on " +
+                                       point_in_words(outlook.system, option.black);
 }
 
 }  // namespace

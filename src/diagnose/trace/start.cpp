@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <cctype>
 #include <sstream>
 #include <utility>
 
@@ -21,6 +22,12 @@ bool read(const std::string& text, Q& into) {
   return parsed && parsed->si() > 0;
 }
 
+std::string lower(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return text;
+}
+
 std::vector<std::string> parts(std::string_view line) {
   std::vector<std::string> out;
   std::stringstream all{std::string(line)};
@@ -39,7 +46,7 @@ Mistake take_battery(std::string_view line, netlist::Battery& battery) {
   for (const std::string& part : parts(line)) {
     const auto known = netlist::words<trade::Chemistry>();
     const auto found =
-        std::find_if(known.begin(), known.end(), [&](const auto& one) { return one.first == part; });
+        std::find_if(known.begin(), known.end(), [&](const auto& one) { return one.first == lower(part); });
     units::Charge capacity;
     units::Current cca;
     if (found != known.end()) {
@@ -47,7 +54,10 @@ Mistake take_battery(std::string_view line, netlist::Battery& battery) {
     } else if (read(part, capacity)) {
       battery.capacity = capacity;
       sized = true;
-    } else if (read(part.ends_with(" CCA") ? part.substr(0, part.size() - 4) + " A" : part, cca)) {
+    } else if (read(lower(part).ends_with("cca")
+                        ? std::string(trimmed(part.substr(0, part.size() - 3))) + " A"
+                        : part,
+                    cca)) {
       battery.cca = cca;
       sized = true;
     } else {
@@ -65,9 +75,10 @@ Mistake take_between(std::string_view line, bool& has_switch, std::optional<unit
   fuse.reset();
   for (const std::string& part : parts(line)) {
     units::Current amperes;
-    const bool switched = part.starts_with("switch"), fused = part.starts_with("fuse");
+    const std::string word = lower(part);
+    const bool switched = word.starts_with("switch"), fused = word.starts_with("fuse");
     const std::string rest(trimmed(std::string_view(part).substr(switched ? 6 : fused ? 4 : 0)));
-    if (part == "none" || part == "nothing") continue;
+    if (word == "none" || word == "nothing") continue;
     if (switched && rest.empty()) {
       has_switch = true;
     } else if ((switched || fused) && read(with_unit(rest, "A"), amperes)) {
@@ -107,11 +118,17 @@ std::string StartForm::question() const {
 
 std::optional<std::string> StartForm::answer(std::string_view line) {
   const std::string text(trimmed(line));
+  if (lower(text) == "back" && step_ > 0) {
+    --step_;
+    return {};
+  }
   Mistake mistake;
   if (step_ == 0) {
     if (!read(with_unit(text, "V"), system_.info.nominal)) mistake = "For example: 12 V, 24 V, 48 V.";
   } else if (step_ == 1) {
-    mistake = take_battery(text, battery_);
+    netlist::Battery battery;
+    mistake = take_battery(text, battery);
+    if (!mistake) battery_ = battery;
   } else if (step_ == 2) {
     const auto gauge = trade::parse_gauge(text);
     if (gauge)
