@@ -16,6 +16,7 @@ constexpr double widest_run_name = 104, widest_device_name = 86, widest_item_nam
 constexpr double dot_room = 7;
 constexpr double disc_room = 2 * disc_radius + 1;
 constexpr double clear_of_upright = 5;
+constexpr double tie_room = 28;  // a level line with its name above and its number below
 
 int discs(const Piece& piece, const Teller& teller, bool left) {
   const int main = teller.main_element(piece);
@@ -90,6 +91,29 @@ void stretch(const std::vector<Piece>& pieces, std::vector<PlacedCell>& placed, 
     placed[k].left += slack, placed[k].right += slack, placed[k].text += slack;
 }
 
+/// One below the other, from heights (in `bottom` where `top` is still 0) or after those have changed.
+void stack_up(std::vector<ColumnPart>& parts) {
+  double y = 0;
+  for (ColumnPart& part : parts) {
+    const double height = part.bottom - part.top;
+    part.top = y;
+    part.bottom = y += height;
+  }
+  for (ColumnPart& part : parts) part.top -= y / 2, part.bottom -= y / 2;
+}
+
+/// Whether any tie of the item's bank lies there: all its strings leave room.
+bool has_tie(const Wiring& wiring, int item, int junction, bool below_link) {
+  const auto bank = std::find_if(wiring.banks.begin(), wiring.banks.end(), [&](const auto& members) {
+    return std::find(members.begin(), members.end(), item) != members.end();
+  });
+  if (bank == wiring.banks.end()) return false;
+  return std::any_of(wiring.ties.begin(), wiring.ties.end(), [&](const Tie& tie) {
+    return tie.junction == junction && tie.below_link == below_link &&
+           std::find(bank->begin(), bank->end(), tie.left) != bank->end();
+  });
+}
+
 bool is_bar(const Wiring& wiring, const Bar& bar) {
   return bar.item < 0 && (bar.lanes.size() >= 3 || (bar.lanes.size() == 1 && !wiring.lanes.empty()));
 }
@@ -103,7 +127,65 @@ Cells::Cells(const Wiring& wiring, const Teller& teller)
   sizes.bars.resize(wiring.bars.size());
   for (int l = 0; l < static_cast<int>(lanes.size()); ++l) measure_lane(wiring, teller, l);
   for (int i = 0; i < static_cast<int>(columns.size()); ++i) measure_item(wiring, teller, i);
+  for (const auto& bank : wiring.banks) align_bank(bank);
+  measure_ties(wiring, teller);
   for (int b = 0; b < static_cast<int>(bar_names.size()); ++b) measure_bar(wiring, teller, b);
+}
+
+/// Strings of one shape get parts of one height, so that ties between them are level.
+void Cells::align_bank(const std::vector<int>& bank) {
+  std::vector<ColumnPart>& first = columns[at(bank.front())];
+  for (std::size_t k = 0; k < first.size(); ++k) {
+    double height = 0;
+    for (const int item : bank) {
+      const ColumnPart& part = columns[at(item)][k];
+      height = std::max(height, part.bottom - part.top);
+    }
+    for (const int item : bank) columns[at(item)][k].bottom = columns[at(item)][k].top + height;
+  }
+  for (const int item : bank) {
+    stack_up(columns[at(item)]);
+    sizes.items[at(item)].up = -columns[at(item)].front().top;
+    sizes.items[at(item)].down = columns[at(item)].back().bottom;
+  }
+}
+
+void Cells::measure_ties(const Wiring& wiring, const Teller& teller) {
+  for (const Tie& tie : wiring.ties) {
+    double length = 2 * lead;
+    ties.emplace_back();
+    for (const Piece& piece : tie.pieces) {
+      ties.back().push_back(measure_cell(piece, teller));
+      length += ties.back().back().width();
+    }
+    double& right = sizes.items[at(tie.left)].right;
+    right = std::max(right, length - sizes.items[at(tie.right)].left);
+  }
+}
+
+double Cells::tie_y(const Tie& tie) const {
+  const std::vector<ColumnPart>& parts = columns[at(tie.left)];
+  const auto place = std::find_if(parts.begin(), parts.end(), [&](const ColumnPart& part) {
+    return part.tie_junction == tie.junction && part.below_link == tie.below_link;
+  });
+  return place == parts.end() ? 0 : (place->top + place->bottom) / 2;
+}
+
+std::vector<PlacedCell> Cells::lay_tie(const Wiring& wiring, int tie, Span x) const {
+  double at_x = x.low + lead;
+  std::vector<PlacedCell> placed;
+  for (std::size_t k = 0; k < ties[at(tie)].size(); ++k) {
+    const Cell& cell = ties[at(tie)][k];
+    const bool run = wiring.ties[at(tie)].pieces[k].is_run;
+    PlacedCell place;
+    place.left = run ? at_x : at_x + cell.before;
+    place.right = run ? at_x + cell.width() : place.left + cell.inner;
+    place.text = run ? at_x + cell.before : (place.left + place.right) / 2;
+    at_x += cell.width();
+    placed.push_back(place);
+  }
+  stretch(wiring.ties[at(tie)].pieces, placed, x.high - lead - at_x, {});
+  return placed;
 }
 
 void Cells::measure_lane(const Wiring& wiring, const Teller& teller, int lane) {
@@ -120,13 +202,18 @@ void Cells::measure_lane(const Wiring& wiring, const Teller& teller, int lane) {
   }
 }
 
-std::vector<ColumnPart> Cells::column(const Item& item, const Teller& teller) const {
+std::vector<ColumnPart> Cells::column(const Wiring& wiring, int number, const Teller& teller) {
+  const Item& item = wiring.items[at(number)];
   std::vector<ColumnPart> parts;
-  double y = 0;
   const auto add = [&](ColumnPart part, double least) {
-    part.top = y;
-    part.bottom = y += std::max(least, part.text.height() + 3);
+    part.bottom = std::max(least, part.text.height() + 3);
     parts.push_back(std::move(part));
+  };
+  const auto add_tie = [&](int junction, bool below_link) {
+    ColumnPart part;
+    part.tie_junction = junction;
+    part.below_link = below_link;
+    if (has_tie(wiring, number, junction, below_link)) add(std::move(part), tie_room);
   };
   for (std::size_t k = 0; k < item.elements.size(); ++k) {
     if (item.kind == ItemKind::converter && k > 0) break;
@@ -136,21 +223,23 @@ std::vector<ColumnPart> Cells::column(const Item& item, const Teller& teller) co
                           item.kind == ItemKind::supply ? 2 : 3);
     add(std::move(part), 34);
     if (item.kind != ItemKind::supply || k >= item.links.size()) continue;
+    add_tie(static_cast<int>(k), false);
     for (const Piece& piece : item.links[k]) {
       ColumnPart link;
       link.piece = &piece;
       link.text = piece_text(piece, teller);
       add(std::move(link), piece.is_run ? 26 : 20);
     }
+    add_tie(static_cast<int>(k), true);
   }
-  for (ColumnPart& part : parts) part.top -= y / 2, part.bottom -= y / 2;
+  stack_up(parts);
   return parts;
 }
 
 void Cells::measure_item(const Wiring& wiring, const Teller& teller, int number) {
   const Item& item = wiring.items[at(number)];
   Sizes::OfItem& size = sizes.items[at(number)];
-  columns[at(number)] = column(item, teller);
+  columns[at(number)] = column(wiring, number, teller);
   double text = 0;
   for (const ColumnPart& part : columns[at(number)]) text = std::max(text, part.text.width);
   size.up = -columns[at(number)].front().top;

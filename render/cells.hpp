@@ -43,11 +43,13 @@ struct ItemText {
   }
 };
 
-/// A part of an item in its column, from top to bottom: a battery or a piece of a link.
+/// A part of an item in its column, from top to bottom: a battery, a piece of a link, or a place for ties.
 struct ColumnPart {
   double top = 0, bottom = 0;  ///< y from the axis
   int battery = -1;            ///< index into Item::elements
   const Piece* piece = nullptr;
+  int tie_junction = -1;    ///< of the ties that meet the string here: a plain piece of conductor
+  bool below_link = false;  ///< as in Tie
   ItemText text;
 };
 
@@ -57,18 +59,25 @@ class Cells {
 
   std::vector<std::vector<Cell>> lanes;
   std::vector<std::vector<ColumnPart>> columns;  ///< per item; loads, chargers, converters: one part
+  std::vector<std::vector<Cell>> ties;           ///< per tie
   std::vector<std::string> bar_names;            ///< empty: not written
   Sizes sizes;
 
   /// Lays the cells of `lane` between its bars, clear of the uprights at `crossed`. Empty: too little room.
   [[nodiscard]] std::optional<std::vector<PlacedCell>> lay(const Wiring& wiring, int lane, Span x,
                                                            const std::vector<double>& crossed) const;
+  /// The same for a tie, between the middles of its two strings.
+  [[nodiscard]] std::vector<PlacedCell> lay_tie(const Wiring& wiring, int tie, Span x) const;
+  /// y of a tie, from the axis.
+  [[nodiscard]] double tie_y(const Tie& tie) const;
 
  private:
   void measure_lane(const Wiring& wiring, const Teller& teller, int lane);
   void measure_item(const Wiring& wiring, const Teller& teller, int item);
   void measure_bar(const Wiring& wiring, const Teller& teller, int bar);
-  [[nodiscard]] std::vector<ColumnPart> column(const Item& item, const Teller& teller) const;
+  void measure_ties(const Wiring& wiring, const Teller& teller);
+  void align_bank(const std::vector<int>& bank);
+  [[nodiscard]] static std::vector<ColumnPart> column(const Wiring& wiring, int item, const Teller& teller);
 };
 
 }  // namespace ohmtrail::render

@@ -147,6 +147,22 @@ void Columns::add_axis_arrows() {
     if (wiring_.bars[at(b)].item < 0) arrows_[at(left.back())].push_back({node(b), last.right + gap_to_bars});
 }
 
+/// Where the first string of a bank stands, the others follow in their order.
+void Columns::keep_banks_together() {
+  std::vector<int> kept;
+  for (const int item : left) {
+    if (std::find(kept.begin(), kept.end(), item) != kept.end()) continue;
+    const auto bank = std::find_if(wiring_.banks.begin(), wiring_.banks.end(), [&](const auto& members) {
+      return std::find(members.begin(), members.end(), item) != members.end();
+    });
+    if (bank == wiring_.banks.end())
+      kept.push_back(item);
+    else
+      kept.insert(kept.end(), bank->begin(), bank->end());
+  }
+  left = std::move(kept);
+}
+
 void Columns::relax() {
   std::vector<int> waiting(arrows_.size(), 0);
   for (const auto& from : arrows_)
@@ -181,6 +197,7 @@ void Columns::draw_in_sources_of_nothing() {
 }
 
 void Columns::solve(const std::vector<double>& bar_shift) {
+  keep_banks_together();
   const std::size_t items = wiring_.items.size();
   shift_.assign(items + wiring_.bars.size(), 0);
   for (std::size_t b = 0; b < wiring_.bars.size(); ++b)

@@ -37,6 +37,7 @@ class Columns {
   void orient_feeds();
   void order_by_axis(int lane, const std::vector<int>& position);
   void add_axis_arrows();
+  void keep_banks_together();
   void relax();
   void draw_in_sources_of_nothing();
 

@@ -89,6 +89,7 @@ Scene diagram(const netlist::System& system, const solve::CaseSolution& solved,
   draw_bars(sheet);
   draw_lanes(sheet);
   draw_items(sheet);
+  draw_ties(sheet);
   draw_bar_names(sheet);
 
   const Box room = extent(wiring);

@@ -33,6 +33,10 @@ class Document {
   virtual void numbered(int number, std::string_view title, std::string_view text,
                         std::string_view outcome) = 0;
   virtual void table(const std::vector<Column>& columns, const Rows& rows) = 0;
+  /// A table whose last column is left empty, to be written into by hand.
+  virtual void form(const std::vector<Column>& columns, const Rows& rows) = 0;
+  /// What follows is handed out or kept apart: on paper it begins a page.
+  virtual void begin_sheet() = 0;
   /// With its heading, which never stands apart from it. An empty heading is none.
   virtual void picture(std::string_view heading, const Scene& picture) = 0;
   /// Large: on paper on a page of its own.

@@ -73,6 +73,10 @@ void draw_items(const Sheet& sheet) {
         draw_link(sheet, part, x);
         continue;
       }
+      if (part.tie_junction >= 0) {
+        draw_line(sheet.scene, Kind::post, -1, {{x, part.top}, {x, part.bottom}}, {palette::ink, 1.1, false});
+        continue;
+      }
       const std::size_t k = at(part.battery);
       const int group = add_group(sheet.scene, sheet.teller.name(item, k), sheet.teller.title(item, k));
       draw_symbol(sheet, item, part, x, group);

@@ -126,36 +126,70 @@ void draw_piece(const Sheet& sheet, const Piece& piece, Point from, Point to, do
     draw_device(sheet, piece, way, group);
 }
 
+namespace {
+
+/// Pieces in line between two uprights, with their names above and their numbers below.
+class Row {
+ public:
+  Row(const Sheet& sheet, double y, Span x) : sheet_(sheet), y_(y), at_(x.low), end_(x.high) {}
+
+  void draw(const std::vector<Piece>& pieces, const std::vector<Cell>& cells,
+            const std::vector<PlacedCell>& placed) {
+    for (std::size_t k = 0; k < pieces.size(); ++k) draw(pieces[k], cells[k], placed[k]);
+    plain_to(end_);
+  }
+
+ private:
+  void plain_to(double x) {
+    if (x > at_ + 0.01)
+      draw_line(sheet_.scene, Kind::post, -1, {{at_, y_}, {x, y_}}, {palette::ink, 1.1, false});
+  }
+
+  void draw(const Piece& piece, const Cell& cell, const PlacedCell& place) {
+    const int group = add_group(sheet_.scene, sheet_.teller.name(piece), sheet_.teller.title(piece));
+    plain_to(place.left);
+    const double lettered = place.text - place.left + std::max(cell.name_width, cell.value_width);
+    draw_piece(sheet_, piece, {place.left, y_}, {place.right, y_}, lettered, group);
+    at_ = place.right;
+    if (place.lettered) letter(piece, cell, place.text, group);
+  }
+
+  void letter(const Piece& piece, const Cell& cell, double x, int group) {
+    const double reach = piece.is_run ? 2.5 : symbol_half + 0.5;
+    const double thick = piece.is_run ? line_width(sheet_.teller.copper(piece)) / 2 : 0;
+    const Align align = piece.is_run ? Align::left : Align::middle;
+    const bool idle = sheet_.shade.idle(sheet_.teller.main_element(piece));
+    write(sheet_.scene, Kind::label, group, {x, y_ - reach - thick - 4}, cell.name,
+          {lettering::name, false, idle ? palette::quiet : palette::ink}, align);
+    write(sheet_.scene, Kind::label, group, {x, y_ + reach + thick + 4}, cell.value,
+          {lettering::value, false, palette::quiet}, align);
+  }
+
+  const Sheet& sheet_;
+  double y_, at_, end_;
+};
+
+}  // namespace
+
 void draw_lanes(const Sheet& sheet) {
   for (std::size_t l = 0; l < sheet.wiring.lanes.size(); ++l) {
     const Lane& lane = sheet.wiring.lanes[l];
-    const double y = sheet.arranged.lane_y[l];
     const auto x_of = [&](int bar) { return sheet.arranged.bar_x[static_cast<std::size_t>(bar)]; };
-    double at = x_of(lane.left);
-    const auto plain_to = [&](double x) {
-      if (x > at + 0.01)
-        draw_line(sheet.scene, Kind::post, -1, {{at, y}, {x, y}}, {palette::ink, 1.1, false});
-    };
-    for (std::size_t k = 0; k < lane.pieces.size(); ++k) {
-      const Piece& piece = lane.pieces[k];
-      const PlacedCell& cell = sheet.placed[l][k];
-      const Cell& text = sheet.cells.lanes[l][k];
-      const int group = add_group(sheet.scene, sheet.teller.name(piece), sheet.teller.title(piece));
-      plain_to(cell.left);
-      const double lettered = cell.text - cell.left + std::max(text.name_width, text.value_width);
-      draw_piece(sheet, piece, {cell.left, y}, {cell.right, y}, lettered, group);
-      at = cell.right;
-      if (!cell.lettered) continue;
-      const double reach = piece.is_run ? 2.5 : symbol_half + 0.5;
-      const double thick = piece.is_run ? line_width(sheet.teller.copper(piece)) / 2 : 0;
-      const Align align = piece.is_run ? Align::left : Align::middle;
-      const bool idle = sheet.shade.idle(sheet.teller.main_element(piece));
-      write(sheet.scene, Kind::label, group, {cell.text, y - reach - thick - 4}, text.name,
-            {lettering::name, false, idle ? palette::quiet : palette::ink}, align);
-      write(sheet.scene, Kind::label, group, {cell.text, y + reach + thick + 4}, text.value,
-            {lettering::value, false, palette::quiet}, align);
-    }
-    plain_to(x_of(lane.right));
+    Row(sheet, sheet.arranged.lane_y[l], {x_of(lane.left), x_of(lane.right)})
+        .draw(lane.pieces, sheet.cells.lanes[l], sheet.placed[l]);
+  }
+}
+
+void draw_ties(const Sheet& sheet) {
+  for (std::size_t t = 0; t < sheet.wiring.ties.size(); ++t) {
+    const Tie& tie = sheet.wiring.ties[t];
+    const auto x_of = [&](int item) { return sheet.arranged.item_x[static_cast<std::size_t>(item)]; };
+    const Span x{x_of(tie.left), x_of(tie.right)};
+    const double y = sheet.cells.tie_y(tie);
+    Row(sheet, y, x)
+        .draw(tie.pieces, sheet.cells.ties[t], sheet.cells.lay_tie(sheet.wiring, static_cast<int>(t), x));
+    for (const double end : {x.low, x.high})
+      draw_circle(sheet.scene, Kind::post, -1, {end, y}, 2, {palette::ink, 0.5, false}, palette::ink);
   }
 }
 

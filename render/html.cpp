@@ -40,7 +40,9 @@ header span+span{white-space:nowrap}
 @media(max-width:700px){thead{display:none}tr{display:block;border-bottom:2px solid var(--hair);padding:.4rem 0}
 td{display:grid;grid-template-columns:7rem 1fr;gap:.5rem;border:0;padding:.1rem 0}.right{text-align:left}
 td::before{content:attr(data-label);color:var(--quiet)}}
-@media print{body{max-width:none;font-size:11px}}
+.form td:last-child{min-width:6rem;border-bottom:1px solid var(--ink)}
+hr{border:0;border-top:3px solid var(--hair);margin:2.5rem 0 0}
+@media print{body{max-width:none;font-size:11px}hr{break-before:page;border:0;margin:0}}
 )";
 
 std::string_view class_of(Tone tone) {
@@ -106,6 +108,12 @@ class HtmlDocument final : public Document {
     }
     out_ += "</tbody>\n</table>\n";
   }
+  void form(const std::vector<Column>& columns, const Rows& rows) override {
+    out_ += "<div class=\"form\">\n";
+    table(columns, rows);
+    out_ += "</div>\n";
+  }
+  void begin_sheet() override { out_ += "<hr>\n"; }
   void picture(std::string_view words, const Scene& drawing) override {
     if (!words.empty()) heading(words);
     const bool wide = drawing.width > 1.2 * width();
@@ -141,7 +149,8 @@ class HtmlDocument final : public Document {
 
 std::string report_html(const ReportInput& input) {
   HtmlDocument document(running_title(input));
-  tell_report(document, input);
+  tell_report(document, input, draw_pictures(input), {});
+  tell_extras(document, input);
   return document.finish();
 }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "render/lettering.hpp"
+#include "render/sheets.hpp"
 #include "render/text.hpp"
 #include "render/words.hpp"
 
@@ -12,9 +13,10 @@ namespace {
 constexpr double leading = 1.42;
 constexpr double label_width = 74;
 constexpr double cell_gap = 9;
+constexpr double form_row = 21;  // room to write by hand
 constexpr std::size_t any_number_of_lines = 400;
 
-Lettering style_of(Tone tone) {
+Lettering usual_style(Tone tone) {
   switch (tone) {
     case Tone::quiet:
       return {9.2, false, palette::quiet};
@@ -38,8 +40,17 @@ double line_height(const Lettering& style) {
 
 }  // namespace
 
-Pages::Pages(Paper paper) : size_(paper_size(paper)) {
+Pages::Pages(Paper paper, double letters) : paper_(paper), size_(paper_size(paper)), letters_(letters) {
   new_page();
+}
+
+Lettering Pages::sized(Lettering style) const {
+  style.size *= letters_;
+  return style;
+}
+
+Lettering Pages::style_of(Tone tone) const {
+  return sized(usual_style(tone));
 }
 
 void Pages::new_page() {
@@ -77,16 +88,17 @@ void Pages::masthead(std::string_view kind, std::string_view date, std::string_v
 }
 
 void Pages::heading(std::string_view text) {
+  const Lettering style = sized(heading_style);
   need(70);
-  if (y_ > top + 1) space(11);
-  line(fitted(text, heading_style.size, true, width()), side, heading_style);
-  space(line_height(heading_style) + 3);
+  if (y_ > top + 1) space(11 * letters_);
+  line(fitted(text, style.size, true, width()), side, style);
+  space(line_height(style) + 3);
 }
 
 void Pages::subheading(std::string_view text, Tone tone) {
-  const Lettering style{9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink};
+  const Lettering style = sized({9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink});
   need(52);
-  space(7);
+  space(7 * letters_);
   for (auto& part : wrapped(text, style.size, true, width(), any_number_of_lines)) {
     line(std::move(part), side, style);
     space(line_height(style));
@@ -114,7 +126,7 @@ void Pages::entry(std::string_view label, std::string_view text) {
 }
 
 void Pages::callout(const std::vector<std::string>& sentences) {
-  constexpr Lettering style{11, false, palette::ink};
+  const Lettering style = sized({11, false, palette::ink});
   constexpr double pad = 12;
   std::vector<std::string> lines;
   for (const auto& sentence : sentences)
@@ -134,7 +146,7 @@ void Pages::callout(const std::vector<std::string>& sentences) {
 
 void Pages::numbered(int number, std::string_view title, std::string_view text, std::string_view outcome) {
   constexpr double radius = 8, indent = 26;
-  constexpr Lettering bold{10, true, palette::ink}, gain{9.2, true, palette::sound};
+  const Lettering bold = sized({10, true, palette::ink}), gain = sized({9.2, true, palette::sound});
   need(46);
   const Point middle{side + radius, y_ + line_height(bold) / 2};
   draw_circle(page(), Kind::furniture, -1, middle, radius, {palette::accent, 1, false}, palette::paper);
@@ -142,7 +154,7 @@ void Pages::numbered(int number, std::string_view title, std::string_view text, 
   text_block(title, bold, indent);
   text_block(text, style_of(Tone::normal), indent);
   if (!outcome.empty()) text_block(outcome, gain, indent);
-  space(7);
+  space(7 * letters_);
 }
 
 std::vector<double> Pages::column_widths(const std::vector<Column>& columns) const {
@@ -163,7 +175,7 @@ Pages::Cells Pages::cells(const std::vector<std::string>& texts, const std::vect
 }
 
 void Pages::row(const std::vector<Column>& columns, const std::vector<double>& widths, const Cells& cells,
-                const Lettering& style) {
+                const Lettering& style, double least_height) {
   double x = side;
   std::size_t lines = 1;
   for (std::size_t k = 0; k < columns.size(); ++k) {
@@ -176,30 +188,44 @@ void Pages::row(const std::vector<Column>& columns, const std::vector<double>& w
     lines = std::max(lines, cells[k].size());
     x += widths[k] + cell_gap;
   }
-  space(static_cast<double>(lines) * line_height(style) + 2.5);
+  space(std::max(static_cast<double>(lines) * line_height(style) + 2.5, least_height));
 }
 
 void Pages::table_head(const std::vector<Column>& columns, const std::vector<double>& widths) {
   std::vector<std::string> titles;
   for (const Column& column : columns) titles.push_back(column.title);
-  row(columns, widths, cells(titles, widths, table_title), table_title);
+  const Lettering style = sized(table_title);
+  row(columns, widths, cells(titles, widths, style), style);
   rule(palette::quiet, 0.8);
   space(3);
 }
 
 void Pages::table(const std::vector<Column>& columns, const Rows& rows) {
+  lay_table(columns, rows, 0);
+}
+
+void Pages::form(const std::vector<Column>& columns, const Rows& rows) {
+  lay_table(columns, rows, form_row);
+}
+
+void Pages::begin_sheet() {
+  if (y_ > top + 1) new_page();
+}
+
+void Pages::lay_table(const std::vector<Column>& columns, const Rows& rows, double least_height) {
   const std::vector<double> widths = column_widths(columns);
+  const Lettering style = sized(table_text);
   need(64);
   table_head(columns, widths);
   for (const auto& texts : rows) {
-    Cells row_cells = cells(texts, widths, table_text);
+    Cells row_cells = cells(texts, widths, style);
     std::size_t lines = 1;
     for (const auto& cell : row_cells) lines = std::max(lines, cell.size());
-    if (room() < static_cast<double>(lines) * line_height(table_text) + 6) {
+    if (room() < std::max(least_height, static_cast<double>(lines) * line_height(style)) + 6) {
       new_page();
       table_head(columns, widths);
     }
-    row(columns, widths, row_cells, table_text);
+    row(columns, widths, row_cells, style, least_height);
     rule(palette::hair, 0.5);
     space(2);
   }
@@ -219,12 +245,12 @@ void Pages::picture(std::string_view heading_text, const Scene& picture) {
   space(picture.height * scale + 6);
 }
 
-/// The text goes on where it stands; the picture follows its page.
+/// The text goes on where it stands; the picture follows its page, on larger paper where its letters would
+/// become too small.
 void Pages::full_picture(std::string_view heading_text, const Scene& picture) {
-  PaperSize turned = size_;
-  if (picture.width > picture.height) std::swap(turned.width, turned.height);
-  Scene sheet{turned.width, turned.height, {}, {}, {}};
   const double head = top - 14 + line_height(heading_style);
+  const PaperSize turned = sheet_for(picture, paper_, side, head + bottom - 2);
+  Scene sheet{turned.width, turned.height, {}, {}, {}};
   write(sheet, Kind::label, -1, {side, head - line_height(heading_style) / 2},
         fitted(heading_text, heading_style.size, true, turned.width - 2 * side), heading_style);
   const Box box{side / 2, head + 4, turned.width - side, turned.height - bottom + 2 - head};

@@ -7,10 +7,11 @@
 
 namespace ohmtrail::render {
 
-/// A document on paper: fills pages from top to bottom; what does not fit goes onto the next.
+/// A document on paper: fills pages from top to bottom; what does not fit goes onto the next. `letters`: size
+/// of all lettering, 1 is the usual one.
 class Pages final : public Document {
  public:
-  explicit Pages(Paper paper);
+  explicit Pages(Paper paper, double letters = 1);
 
   void masthead(std::string_view kind, std::string_view date, std::string_view subject) override;
   void heading(std::string_view text) override;
@@ -20,10 +21,14 @@ class Pages final : public Document {
   void callout(const std::vector<std::string>& sentences) override;
   void numbered(int number, std::string_view title, std::string_view text, std::string_view outcome) override;
   void table(const std::vector<Column>& columns, const Rows& rows) override;
+  void form(const std::vector<Column>& columns, const Rows& rows) override;
+  void begin_sheet() override;
   void picture(std::string_view heading, const Scene& picture) override;
   void full_picture(std::string_view heading, const Scene& picture) override;
   [[nodiscard]] double width() const override { return size_.width - 2 * side; }
 
+  /// Pages so far, those that wait included.
+  [[nodiscard]] std::size_t count() const { return pages_.size() + waiting_.size(); }
   /// With page numbers and `running` at the foot of each.
   [[nodiscard]] std::vector<Scene> finish(std::string_view running);
 
@@ -31,6 +36,10 @@ class Pages final : public Document {
   using Cells = std::vector<std::vector<std::string>>;  ///< lines of each cell of a row
 
   static constexpr double side = 46, top = 36, bottom = 44;
+
+  [[nodiscard]] Lettering sized(Lettering style) const;
+  [[nodiscard]] Lettering style_of(Tone tone) const;
+  void lay_table(const std::vector<Column>& columns, const Rows& rows, double least_height);
 
   [[nodiscard]] double room() const { return size_.height - bottom - y_; }
   void need(double height);
@@ -42,12 +51,14 @@ class Pages final : public Document {
   [[nodiscard]] Cells cells(const std::vector<std::string>& texts, const std::vector<double>& widths,
                             const Lettering& style) const;
   void row(const std::vector<Column>& columns, const std::vector<double>& widths, const Cells& cells,
-           const Lettering& style);
+           const Lettering& style, double least_height = 0);
   void table_head(const std::vector<Column>& columns, const std::vector<double>& widths);
   void rule(Colour colour, double width);
   Scene& page() { return pages_.back(); }
 
+  Paper paper_;
   PaperSize size_;
+  double letters_;
   std::vector<Scene> pages_;
   std::vector<Scene> waiting_;  ///< full pages that follow the one being filled
   double y_ = 0;

@@ -1,47 +1,20 @@
 #include "render/picture.hpp"
 
-#include <cairo-pdf.h>
+#include <cairo.h>
 
 #include <algorithm>
 #include <cmath>
 
 #include "render/painter.hpp"
-#include "render/paper.hpp"
-#include "render/pdf_catalog.hpp"
+#include "render/pdf.hpp"
+#include "render/sheets.hpp"
 #include "render/surface.hpp"
 #include "render/svg.hpp"
-#include "render/text.hpp"
 
 namespace ohmtrail::render {
 namespace {
 
-constexpr double page_margin = 24;
 constexpr double most_pixels = 12000;
-
-/// The scene in the middle of a page of that paper, turned so that it is largest.
-Scene on_paper(const Scene& scene, Paper paper) {
-  PaperSize size = paper_size(paper);
-  if (scene.width > scene.height) std::swap(size.width, size.height);
-  const double scale =
-      std::min((size.width - 2 * page_margin) / scene.width, (size.height - 2 * page_margin) / scene.height);
-  Scene page{size.width, size.height, scene.title, {}, {}};
-  place(page, scene, {(size.width - scene.width * scale) / 2, (size.height - scene.height * scale) / 2},
-        scale);
-  return page;
-}
-
-std::string pdf(const Scene& scene) {
-  std::string bytes;
-  const Surface surface = pdf_surface(bytes, scene.width, scene.height, scene.title, {});
-  const CairoContext cr{cairo_create(surface.get())};
-  paint(cr.get(), scene);
-  cairo_show_page(cr.get());
-  require_success(cairo_status(cr.get()));
-  cairo_surface_finish(surface.get());
-  require_success(cairo_surface_status(surface.get()));
-  set_language(bytes, std::string(text::language));
-  return bytes;
-}
 
 std::string png(const Scene& scene) {
   const double scale = std::min(2.0, most_pixels / std::max(scene.width, scene.height));
@@ -79,16 +52,16 @@ std::optional<FileKind> file_kind(std::string_view file_name) {
 }
 
 std::string encode(const Scene& scene, FileKind kind, std::optional<Paper> paper) {
-  const Scene page = paper ? on_paper(scene, *paper) : scene;
+  const std::vector<Scene> pages = paper ? on_pages(scene, *paper) : std::vector<Scene>{scene};
   switch (kind) {
     case FileKind::svg:
-      return svg(page, true);
+      return svg(pages.front(), true);
     case FileKind::png:
-      return png(page);
+      return png(pages.front());
     case FileKind::pdf:
       break;
   }
-  return pdf(page);
+  return pdf(pages, scene.title);
 }
 
 }  // namespace ohmtrail::render

@@ -4,38 +4,48 @@
 #include <vector>
 
 #include "ohmtrail/diagnose/bank.hpp"
+#include "ohmtrail/diagnose/bench_sheet.hpp"
+#include "ohmtrail/diagnose/compare.hpp"
 #include "ohmtrail/diagnose/finding.hpp"
 #include "ohmtrail/diagnose/hot_spot.hpp"
+#include "ohmtrail/diagnose/load_losses.hpp"
 #include "ohmtrail/diagnose/split.hpp"
 #include "ohmtrail/diagnose/staircase.hpp"
 #include "ohmtrail/netlist/system.hpp"
+#include "ohmtrail/plan/size.hpp"
 #include "ohmtrail/solve/case_solution.hpp"
 #include "render/picture.hpp"
 
 /// The paper that a customer keeps: what was found, what to do, in which order, and how it is known.
 namespace ohmtrail::render {
 
-/// Between which bounds a load's voltage loss lies with 90 % probability, given the readings; shares of its
-/// nominal voltage.
-struct LossInterval {
-  std::string in_case, load;
-  double low = 0, high = 0;
-};
-
 /// Whether a limit is met, broken, or not decidable because the interval straddles it; in words.
-[[nodiscard]] std::string_view limit_verdict(const solve::LoadResult& load, const LossInterval* interval);
+[[nodiscard]] std::string_view limit_verdict(const solve::LoadResult& load,
+                                             const diagnose::LossInterval* interval);
+
+/// An earlier survey of the same system beside this one.
+struct BeforeAfter {
+  netlist::Job earlier;
+  diagnose::Comparison comparison;
+  std::optional<diagnose::Staircase> staircase;  ///< then, of the load and case that this one's shows
+};
 
 /// Everything that a report tells. Plain results of the layers to the left; nothing is computed here.
 struct ReportInput {
   netlist::System system;
-  std::vector<solve::CaseSolution> solved;       ///< every case, in file order
-  std::vector<diagnose::HotSpot> hot_spots;      ///< worst first
-  std::vector<diagnose::SagSplit> splits;        ///< of every case
-  std::vector<diagnose::Finding> findings;       ///< worst first
-  std::optional<diagnose::Staircase> staircase;  ///< of the load that `worst_split` names
-  std::optional<diagnose::Bank> bank;            ///< the batteries' own tests
-  std::vector<LossInterval> loss_intervals;      ///< where readings give them
+  std::vector<solve::CaseSolution> solved;             ///< every case, in file order
+  std::vector<diagnose::HotSpot> hot_spots;            ///< worst first
+  std::vector<diagnose::SagSplit> splits;              ///< of every case
+  std::vector<diagnose::Finding> findings;             ///< worst first
+  std::optional<diagnose::Staircase> staircase;        ///< of the load that `worst_split` names
+  std::optional<diagnose::Bank> bank;                  ///< the batteries' own tests
+  std::vector<diagnose::LossInterval> loss_intervals;  ///< where readings give them
   bool inferred = false;  ///< resistances come from readings, not from the file's values alone
+
+  // Chapters that are told only where they were asked for
+  std::optional<BeforeAfter> before_after;
+  std::optional<plan::SizeResult> rewire;
+  std::optional<diagnose::BenchSheet> bench_sheet;
 };
 
 /// The sag to explain: that of the running load that loses the largest share of its nominal voltage, over all

@@ -111,9 +111,10 @@ void tell_facts(Document& document, const ReportInput& input) {
 }
 
 void tell_urgency(Document& document, const ReportInput& input) {
-  const auto urgent = std::count_if(
-      input.findings.begin(), input.findings.end(),
-      [](const diagnose::Finding& f) { return f.severity == diagnose::Severity::before_further_use; });
+  const std::vector<diagnose::Finding> findings = decided_findings(input);
+  const auto urgent = std::count_if(findings.begin(), findings.end(), [](const diagnose::Finding& f) {
+    return f.severity == diagnose::Severity::before_further_use;
+  });
   if (urgent == 0) return;
   document.paragraph(urgent == 1 ? std::string(text::urgent_one) : filled(text::urgent, urgent), Tone::alarm);
 }

@@ -14,8 +14,6 @@
 namespace ohmtrail::render {
 namespace {
 
-constexpr std::size_t most_connections = 30;
-
 /// The condition to draw: that of the worst sag, else the first.
 const solve::CaseSolution* case_to_draw(const ReportInput& input) {
   if (input.solved.empty()) return nullptr;
@@ -88,16 +86,25 @@ std::vector<std::string> assumptions(const ReportInput& input) {
 
 }  // namespace
 
-void tell_pictures(Document& document, const ReportInput& input) {
-  if (const solve::CaseSolution* solved = case_to_draw(input))
-    document.full_picture(filled(text::heading_diagram, solved->network.case_name),
-                          diagram(input.system, *solved, input.hot_spots));
-  if (!input.staircase) return;
-  document.picture(filled(text::heading_staircase, input.staircase->load),
-                   staircase_picture(input.system, *input.staircase, false));
+ReportPictures draw_pictures(const ReportInput& input) {
+  ReportPictures pictures;
+  if (const solve::CaseSolution* solved = case_to_draw(input)) {
+    pictures.diagram_heading = filled(text::heading_diagram, solved->network.case_name);
+    pictures.diagram = diagram(input.system, *solved, input.hot_spots);
+  }
+  if (input.staircase) {
+    pictures.staircase_heading = filled(text::heading_staircase, input.staircase->load);
+    pictures.staircase = staircase_picture(input.system, *input.staircase, false);
+  }
+  return pictures;
 }
 
-void tell_connections(Document& document, const ReportInput& input) {
+void tell_pictures(Document& document, const ReportPictures& pictures) {
+  if (pictures.diagram) document.full_picture(pictures.diagram_heading, *pictures.diagram);
+  if (pictures.staircase) document.picture(pictures.staircase_heading, *pictures.staircase);
+}
+
+void tell_connections(Document& document, const ReportInput& input, const Brevity& brevity) {
   document.heading(text::heading_connections);
   if (input.hot_spots.empty()) {
     document.paragraph(text::no_connections);
@@ -105,7 +112,7 @@ void tell_connections(Document& document, const ReportInput& input) {
   }
   Rows rows;
   const std::vector<Repair> list = repairs(input.hot_spots);
-  for (std::size_t k = 0; k < std::min(most_connections, list.size()); ++k)
+  for (std::size_t k = 0; k < std::min(brevity.connections, list.size()); ++k)
     rows.push_back(connection_row(input, list[k]));
   document.table({{std::string(text::column_number), 0.5},
                   {std::string(text::column_where), 3.5},
@@ -116,9 +123,8 @@ void tell_connections(Document& document, const ReportInput& input) {
                   {std::string(text::column_do), 4.6},
                   {std::string(text::column_back), 1.05, Align::right}},
                  rows);
-  if (input.hot_spots.size() > most_connections)
-    document.paragraph(filled(text::connections_more, input.hot_spots.size() - most_connections),
-                       Tone::small);
+  if (list.size() > rows.size())
+    document.paragraph(filled(text::connections_more, list.size() - rows.size()), Tone::small);
 }
 
 void tell_batteries(Document& document, const ReportInput& input) {
@@ -156,16 +162,23 @@ void tell_cautions(Document& document) {
   document.paragraph(text::limits_of_advice);
 }
 
-void tell_report(Document& document, const ReportInput& input) {
+void tell_report(Document& document, const ReportInput& input, const ReportPictures& pictures,
+                 const Brevity& brevity) {
   tell_front(document, input);
-  tell_findings(document, input);
-  tell_limits(document, input);
+  tell_findings(document, input, brevity);
+  tell_limits(document, input, brevity);
   tell_not_examined(document, input);
   tell_cautions(document);
-  tell_pictures(document, input);
-  tell_connections(document, input);
+  tell_pictures(document, pictures);
+  tell_connections(document, input, brevity);
   tell_batteries(document, input);
   tell_small_print(document, input);
+}
+
+void tell_extras(Document& document, const ReportInput& input) {
+  tell_rewire(document, input);
+  tell_before_after(document, input);
+  tell_bench_sheet(document, input);
 }
 
 }  // namespace ohmtrail::render

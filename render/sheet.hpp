@@ -20,6 +20,8 @@ void draw_bars(const Sheet& sheet);
 void draw_bar_names(const Sheet& sheet);
 /// Runs and the devices in line with them.
 void draw_lanes(const Sheet& sheet);
+/// Cables between the middles of strings side by side.
+void draw_ties(const Sheet& sheet);
 /// Batteries with their links, chargers, converters and loads.
 void draw_items(const Sheet& sheet);
 

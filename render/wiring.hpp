@@ -41,10 +41,20 @@ struct Item {
   std::vector<std::vector<Piece>> links;  ///< supply: below battery k, from top to bottom
 };
 
+/// A cable between the middles of two strings that stand side by side.
+struct Tie {
+  int left = -1, right = -1;  ///< items
+  int junction = 0;           ///< of both: below battery `junction`
+  bool below_link = false;    ///< at the lower end of that junction's link, not at the upper
+  std::vector<Piece> pieces;  ///< left to right
+};
+
 struct Wiring {
   std::vector<Bar> bars;
   std::vector<Lane> lanes;
   std::vector<Item> items;  ///< file order
+  std::vector<Tie> ties;
+  std::vector<std::vector<int>> banks;  ///< items that ties join, from left to right; all of one shape
 };
 
 /// Depends on the structure alone, not on what is switched on.

@@ -7,12 +7,6 @@
 namespace ohmtrail::render {
 namespace {
 
-std::string with_place(const netlist::System& system, const std::string& point) {
-  const auto known = system.points.find(point);
-  if (known == system.points.end() || known->second.place.empty()) return point;
-  return filled(text::where_place, point, known->second.place);
-}
-
 std::string in_run(const netlist::System& system, const netlist::Run& run, std::string_view part) {
   const bool back = part.starts_with("return");
   if (part.ends_with("wire")) return filled(back ? text::where_return_wire : text::where_wire, run.id);
@@ -20,7 +14,7 @@ std::string in_run(const netlist::System& system, const netlist::Run& run, std::
   const std::string& point = back && run.return_conductor
                                  ? (at_from ? run.return_conductor->from : run.return_conductor->to)
                                  : (at_from ? run.from : run.to);
-  return filled(back ? text::where_return_end : text::where_end, run.id, with_place(system, point));
+  return filled(back ? text::where_return_end : text::where_end, run.id, point_in_words(system, point));
 }
 
 }  // namespace
@@ -63,16 +57,10 @@ std::string_view rank_in_words(diagnose::Severity severity) {
   return text::rank_improvement;
 }
 
-std::string_view risk_in_words(diagnose::Severity severity) {
-  switch (severity) {
-    case diagnose::Severity::before_further_use:
-      return text::risk_urgent;
-    case diagnose::Severity::soon:
-      return text::risk_soon;
-    case diagnose::Severity::improvement:
-      break;
-  }
-  return text::risk_improvement;
+std::string point_in_words(const netlist::System& system, const std::string& point) {
+  const auto known = system.points.find(point);
+  if (known == system.points.end() || known->second.place.empty()) return point;
+  return filled(text::where_place, point, known->second.place);
 }
 
 std::string where(const netlist::System& system, const std::string& element_id) {

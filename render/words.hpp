@@ -21,7 +21,9 @@ template <class... Args>
 
 [[nodiscard]] std::string_view what_it_is(diagnose::Cause cause);
 [[nodiscard]] std::string_view rank_in_words(diagnose::Severity severity);
-[[nodiscard]] std::string_view risk_in_words(diagnose::Severity severity);
+
+/// A point and where it is: "A2 + (port locker)".
+[[nodiscard]] std::string point_in_words(const netlist::System& system, const std::string& point);
 
 /// Where an element is, for someone who stands before it: "cable bank plus, its end at A2 + (port locker)".
 [[nodiscard]] std::string where(const netlist::System& system, const std::string& element_id);

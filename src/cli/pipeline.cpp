@@ -48,20 +48,27 @@ tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors) {
   const auto& problems = read ? read->warnings : read.error();
   for (const netlist::Problem& problem : problems) doors.complain(netlist::format(problem, shown_name(path)));
   if (!read) return tl::unexpected(Exit::mistake);
-  return Job{path, std::move(*read), {}, *bytes};
+  return Job{path, std::move(*read), {}, *bytes, {}, {}};
 }
 
 tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors) {
-  auto job = read_job(call.text(options::file), doors);
-  if (!job || job->system().readings.empty() || call.has(options::as_rated)) return job;
+  const std::string path = call.text(options::file);
+  return call.has(options::as_rated) ? read_job(path, doors) : read_job_as_found(path, doors);
+}
+
+tl::expected<Job, Exit> read_job_as_found(const std::string& path, const Doors& doors) {
+  auto job = read_job(path, doors);
+  if (!job || job->system().readings.empty()) return job;
   const auto inferred = diagnose::infer(job->system());
   if (!inferred) {
     doors.complain(
         fmt::format("{}: the readings were left out: {}", shown_name(job->path), inferred.error().text));
     return job;
   }
+  job->as_written = job->system();
   job->read.system = diagnose::with_inferred(job->system(), *inferred);
   job->fault_probability = diagnose::fault_probabilities(*inferred);
+  job->inference = *inferred;
   return job;
 }
 

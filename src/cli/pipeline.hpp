@@ -1,5 +1,6 @@
 #pragma once
 #include <map>
+#include <optional>
 #include <string>
 #include <tl/expected.hpp>
 #include <vector>
@@ -7,6 +8,7 @@
 #include "cli/call.hpp"
 #include "cli/doors/doors.hpp"
 #include "cli/exit.hpp"
+#include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/netlist/read.hpp"
 #include "ohmtrail/solve/case_solution.hpp"
 
@@ -20,6 +22,9 @@ struct Job {
   /// By element and battery id; empty where no readings were used.
   std::map<std::string, double> fault_probability;
   std::string text;  ///< the file as it was read
+  /// What the readings told and the system as it was written; empty where no readings were used.
+  std::optional<diagnose::InferResult> inference;
+  std::optional<netlist::System> as_written;
   [[nodiscard]] const netlist::System& system() const { return read.system; }
 };
 
@@ -29,6 +34,8 @@ struct Job {
 /// The same with the resistances that the file's readings tell, where it has any and --as-rated does not
 /// leave them out.
 [[nodiscard]] tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors);
+/// Of a file that is not the call's own.
+[[nodiscard]] tl::expected<Job, Exit> read_job_as_found(const std::string& path, const Doors& doors);
 
 using SolvedCases = std::vector<solve::CaseSolution>;
 

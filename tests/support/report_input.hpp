@@ -1,7 +1,7 @@
 #pragma once
 #include "ohmtrail/diagnose/bank.hpp"
-#include "ohmtrail/diagnose/check_system.hpp"
 #include "ohmtrail/diagnose/rank.hpp"
+#include "ohmtrail/plan/protection.hpp"
 #include "render/report.hpp"
 
 namespace ohmtrail::test {
@@ -17,7 +17,7 @@ inline render::ReportInput report_input(netlist::System system) {
   input.hot_spots = diagnose::rank(input.system, input.solved);
   for (const auto& solved : input.solved)
     for (auto& split : diagnose::split(solved)) input.splits.push_back(std::move(split));
-  input.findings = diagnose::check_system(input.system, input.solved);
+  input.findings = plan::check_all(input.system, input.solved, plan::usual_rules(input.system.info.kind));
   input.bank = diagnose::judge_bank(input.system);
   const auto worst = render::worst_split(input.system, input.solved, input.splits);
   if (!worst) return input;

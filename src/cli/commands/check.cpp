@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "cli/commands/commands.hpp"
+#include "cli/commands/rules_option.hpp"
 #include "cli/json/check.hpp"
 #include "cli/json/common.hpp"
 #include "cli/pipeline.hpp"
@@ -9,16 +10,6 @@
 
 namespace ohmtrail::cli {
 namespace {
-
-constexpr Option rules{.name = "--rules",
-                       .value = "us-small-craft|iso-10133|road-vehicle",
-                       .sentence =
-                           "whose rules on fuses and cable (default: road vehicle for a vehicle or "
-                           "cart, US small craft for all else)"};
-
-plan::RuleSet rules_asked_for(const Call& call, const netlist::System& system) {
-  return plan::rule_set_named(call.text(rules)).value_or(plan::usual_rules(system.info.kind));
-}
 
 bool urgent(const diagnose::Finding& finding) {
   return finding.severity != diagnose::Severity::improvement;

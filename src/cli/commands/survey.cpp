@@ -38,7 +38,14 @@ tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
   if (!job) return tl::unexpected(job.error());
   auto solved = solve_cases(*job, call.text(options::in_case), doors);
   if (!solved) return tl::unexpected(solved.error());
-  Survey survey{std::move(job->read.system), std::move(*solved), {}, {}, {}};
+  Survey survey;
+  if (job->inference) {
+    survey.inferred = true;
+    survey.losses = diagnose::loss_intervals(*job->as_written, *job->inference);
+  }
+  survey.as_written = job->as_written ? *job->as_written : job->system();
+  survey.system = std::move(job->read.system);
+  survey.solved = std::move(*solved);
   diagnose::RankOptions options;
   options.fault_probability = job->fault_probability;
   survey.hot_spots = diagnose::rank(survey.system, survey.solved, options);
@@ -47,6 +54,16 @@ tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
   const auto worst = render::worst_split(survey.system, survey.solved, survey.splits);
   if (worst) survey.worst = survey.splits[*worst];
   return survey;
+}
+
+std::optional<diagnose::Staircase> staircase_to(const netlist::System& system, const std::string& in_case,
+                                                const std::string& load) {
+  for (const netlist::Case& one : system.cases) {
+    if (one.name != in_case) continue;
+    const auto solved = solve::solve_case(network::build(system, one));
+    return solved ? staircase_in(system, *solved, load) : std::nullopt;
+  }
+  return std::nullopt;
 }
 
 }  // namespace ohmtrail::cli

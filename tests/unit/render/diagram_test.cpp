@@ -100,6 +100,8 @@ TEST(Wiring, EveryElementIsDrawnOnce) {
     };
     for (const Lane& lane : wiring.lanes)
       for (const Piece& piece : lane.pieces) count(piece);
+    for (const Tie& tie : wiring.ties)
+      for (const Piece& piece : tie.pieces) count(piece);
     for (const Item& item : wiring.items) {
       for (const int e : item.elements) ++times[static_cast<std::size_t>(e)];
       for (const auto& link : item.links)

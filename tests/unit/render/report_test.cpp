@@ -8,6 +8,7 @@
 
 #include "render/repairs.hpp"
 #include "render/text.hpp"
+#include "support/page_checks.hpp"
 #include "support/render_shipped.hpp"
 #include "support/report_input.hpp"
 #include "support/temporary_folder.hpp"
@@ -82,31 +83,12 @@ TEST(ReportPdf, SameInputSameBytes) {
   EXPECT_EQ(report_html(input), report_html(input));
 }
 
-void expect_inside(const std::vector<Scene>& pages) {
-  for (std::size_t k = 0; k < pages.size(); ++k)
-    for (const Shape& shape : pages[k].shapes)
-      EXPECT_TRUE((Box{0, 0, pages[k].width, pages[k].height}.holds(bounds(shape)))) << "page " << k + 1;
-}
-
-void expect_letters_apart(const std::vector<Scene>& pages) {
-  for (std::size_t page = 0; page < pages.size(); ++page) {
-    std::vector<std::pair<Box, std::string>> labels;
-    for (const Shape& shape : pages[page].shapes)
-      if (const Text* text = std::get_if<Text>(&shape.what); text && shape.kind != Kind::symbol)
-        labels.emplace_back(text->bounds.grown(-0.3), text->text);
-    for (std::size_t i = 0; i < labels.size(); ++i)
-      for (std::size_t k = i + 1; k < labels.size(); ++k)
-        EXPECT_FALSE(labels[i].first.overlaps(labels[k].first))
-            << "page " << page + 1 << ": " << labels[i].second << " / " << labels[k].second;
-  }
-}
-
 TEST(ReportPages, NothingLeavesThePageOrCoversAnything) {
   for (const char* name : test::shipped_netlists)
     for (const Paper paper : {Paper::a4, Paper::letter}) {
       const auto pages = report_pages(test::report_input(test::shipped(name)), paper);
-      expect_inside(pages);
-      expect_letters_apart(pages);
+      test::expect_inside(pages);
+      test::expect_letters_apart(pages);
     }
 }
 
@@ -129,8 +111,8 @@ ReportInput hostile() {
 
 TEST(ReportPages, HostileNamesAndManyHotSpotsBreakNothing) {
   const auto pages = report_pages(hostile());
-  expect_inside(pages);
-  expect_letters_apart(pages);
+  test::expect_inside(pages);
+  test::expect_letters_apart(pages);
   EXPECT_LT(pages.size(), 25u);
 }
 
@@ -163,7 +145,8 @@ TEST(LimitVerdict, StraddlingIntervalsDecideNothing) {
   EXPECT_EQ(limit_verdict(load, nullptr), text::limit_met);
   load.within = false;
   EXPECT_EQ(limit_verdict(load, nullptr), text::limit_broken);
-  const LossInterval over{"", "", 0.031, 0.05}, under{"", "", 0.01, 0.029}, both{"", "", 0.02, 0.04};
+  const diagnose::LossInterval over{"", "", 0.031, 0.04, 0.05}, under{"", "", 0.01, 0.02, 0.029},
+      both{"", "", 0.02, 0.03, 0.04};
   EXPECT_EQ(limit_verdict(load, &over), text::limit_broken);
   EXPECT_EQ(limit_verdict(load, &under), text::limit_met);
   EXPECT_EQ(limit_verdict(load, &both), text::limit_undecided);

@@ -1,0 +1,167 @@
+#include <algorithm>
+#include <cmath>
+
+#include "render/number.hpp"
+#include "render/report_parts.hpp"
+#include "render/text.hpp"
+#include "render/words.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+using plan::RunChoice;
+using plan::SizeResult;
+
+std::string cost_in_words(const SizeResult& sized, double cost) {
+  return sized.priced ? fmt::format("{:.2f}", cost) : fmt::format("{}\u202Fkg", plain(cost));
+}
+
+std::size_t renewed(const SizeResult& sized) {
+  return static_cast<std::size_t>(
+      std::count_if(sized.runs.begin(), sized.runs.end(), [](const RunChoice& run) { return run.renewed; }));
+}
+
+void tell_verdict(Document& document, const SizeResult& sized) {
+  const std::size_t count = renewed(sized);
+  document.paragraph(count == 0 ? std::string(text::rewire_nothing)
+                                : filled(text::rewire_some, count, sized.runs.size()));
+  document.paragraph(sized.proved
+                         ? std::string(text::rewire_proved)
+                         : filled(text::rewire_open, cost_in_words(sized, sized.cost - sized.bound)));
+  document.paragraph(
+      filled(sized.priced ? text::rewire_price : text::rewire_mass, cost_in_words(sized, sized.cost)));
+}
+
+void tell_shortfalls(Document& document, const SizeResult& sized) {
+  document.paragraph(sized.shortfalls.empty() ? text::rewire_unknown : text::rewire_none);
+  for (const plan::Shortfall& one : sized.shortfalls)
+    document.paragraph(
+        filled(text::rewire_shortfall,
+               one.in_case.empty() ? one.subject : filled(text::where_place, one.subject, one.in_case),
+               one.text, one.remedy));
+}
+
+std::string_view why(const RunChoice& run) {
+  using enum plan::Reason;
+  switch (run.chosen ? run.reason : kept) {
+    case cheapest:
+      return text::why_cheapest;
+    case drop:
+      return text::why_drop;
+    case ampacity:
+      return text::why_ampacity;
+    case fuse:
+      return text::why_fuse;
+    case kept:
+      break;
+  }
+  return text::why_kept;
+}
+
+const netlist::Run* run_named(const netlist::System& system, const std::string& id) {
+  const auto found = std::find_if(system.runs.begin(), system.runs.end(),
+                                  [&](const netlist::Run& run) { return run.id == id; });
+  return found == system.runs.end() ? nullptr : &*found;
+}
+
+std::string length_of(const netlist::Run& run) {
+  const std::string one_way = fmt::format("{}\u202Fm", plain(run.length.si()));
+  return run.return_conductor ? filled(text::rewire_both, one_way) : one_way;
+}
+
+std::vector<std::string> row_of(const netlist::System& system, const SizeResult& sized,
+                                const RunChoice& run) {
+  const netlist::Run* drawn = run_named(system, run.id);
+  return {run.id,
+          run.was,
+          run.gauge == run.was ? filled(text::rewire_same_size, run.gauge) : run.gauge,
+          drawn ? length_of(*drawn) : std::string(),
+          run.fuse ? amperes(*run.fuse) : std::string(text::fuse_none),
+          amperes(run.current),
+          amperes(run.ampacity),
+          std::string(why(run)),
+          sized.priced ? fmt::format("{:.2f}", run.cost) : fmt::format("{}\u202Fkg", plain(run.mass))};
+}
+
+void tell_runs(Document& document, const netlist::System& system, const SizeResult& sized) {
+  Rows rows;
+  for (const RunChoice& run : sized.runs)
+    if (run.renewed) rows.push_back(row_of(system, sized, run));
+  if (rows.empty()) return;
+  document.table({{std::string(text::column_run), 2.3},
+                  {std::string(text::column_was), 1},
+                  {std::string(text::column_take), 1.1},
+                  {std::string(text::column_length), 1.4, Align::right},
+                  {std::string(text::column_fuse), 0.9, Align::right},
+                  {std::string(text::column_carries), 0.9, Align::right},
+                  {std::string(text::column_may_carry), 0.95, Align::right},
+                  {std::string(text::column_why), 1.5},
+                  {std::string(sized.priced ? text::column_price : text::column_mass), 0.9, Align::right}},
+                 rows);
+  if (const std::size_t rest = sized.runs.size() - rows.size(); rest > 0)
+    document.paragraph(filled(text::rewire_stays, rest), Tone::small);
+}
+
+void tell_fuses(Document& document, const SizeResult& sized) {
+  for (const plan::FuseChoice& fuse : sized.fuses) {
+    if (fuse.rating != fuse.was)
+      document.paragraph(filled(text::fuse_changes, fuse.id, amperes(fuse.rating), amperes(fuse.was)));
+    if (fuse.inrush && fuse.opens_after)
+      document.paragraph(filled(text::fuse_opens, fuse.id, amperes(*fuse.inrush)), Tone::alarm);
+  }
+}
+
+std::string or_dash(std::optional<double> volts_) {
+  return volts_ ? standing_volts(*volts_) : "–";
+}
+
+/// The condition in which each load keeps least.
+std::vector<const plan::LoadChange*> worst_of_each(const SizeResult& sized) {
+  std::vector<const plan::LoadChange*> worst;
+  for (const plan::LoadChange& load : sized.loads) {
+    const auto same =
+        std::find_if(worst.begin(), worst.end(), [&](const plan::LoadChange* w) { return w->id == load.id; });
+    if (same == worst.end())
+      worst.push_back(&load);
+    else if (load.drop_fraction > (*same)->drop_fraction)
+      *same = &load;
+  }
+  return worst;
+}
+
+void tell_loads(Document& document, const SizeResult& sized) {
+  Rows rows;
+  for (const plan::LoadChange* load : worst_of_each(sized))
+    rows.push_back({load->id, load->in_case, or_dash(load->volts_before), or_dash(load->volts_after),
+                    load->running ? percent(load->drop_fraction) : "–",
+                    load->limit_fraction ? percent(*load->limit_fraction) : "–",
+                    std::string(!load->running ? text::limit_stopped
+                                : load->within ? text::limit_met
+                                               : text::limit_broken)});
+  if (rows.empty()) return;
+  document.subheading(text::rewire_loads);
+  document.table({{std::string(text::column_load), 2.2},
+                  {std::string(text::column_case), 2},
+                  {std::string(text::column_before), 1, Align::right},
+                  {std::string(text::column_after), 1, Align::right},
+                  {std::string(text::column_loss), 0.9, Align::right},
+                  {std::string(text::column_limit), 0.9, Align::right},
+                  {std::string(text::column_verdict), 1.4}},
+                 rows);
+}
+
+}  // namespace
+
+void tell_rewire(Document& document, const ReportInput& input) {
+  if (!input.rewire) return;
+  const SizeResult& sized = *input.rewire;
+  document.begin_sheet();
+  document.heading(text::heading_rewire);
+  if (!sized.found) return tell_shortfalls(document, sized);
+  tell_verdict(document, sized);
+  tell_runs(document, input.system, sized);
+  tell_fuses(document, sized);
+  tell_loads(document, sized);
+}
+
+}  // namespace ohmtrail::render

@@ -1,0 +1,60 @@
+#include <gtest/gtest.h>
+
+#include "render/report.hpp"
+#include "support/page_checks.hpp"
+#include "support/random_cases.hpp"
+#include "support/random_system.hpp"
+#include "support/report_input.hpp"
+
+/// What every report keeps, whatever the system: five pages, everything on them, nothing on anything else.
+namespace ohmtrail::render {
+namespace {
+
+void expect_tidy(const std::vector<Scene>& pages) {
+  test::expect_inside(pages);
+  test::expect_letters_apart(pages);
+}
+
+class RandomReport : public testing::TestWithParam<int> {
+ protected:
+  static ReportInput input_of(int k, bool long_names = false) {
+    return test::report_input(
+        test::random_system(static_cast<unsigned>(4000 + k), {GetParam(), true, true, long_names}));
+  }
+  static int cases() { return test::random_cases(GetParam() > 100 ? 2 : 5); }
+};
+
+TEST_P(RandomReport, KeepsToFivePages) {
+  for (int k = 0; k < cases(); ++k) {
+    SCOPED_TRACE(k);
+    const auto pages = report_pages(input_of(k), k % 2 ? Paper::letter : Paper::a4);
+    EXPECT_GE(pages.size(), 2u);
+    EXPECT_LE(pages.size(), 5u);
+    expect_tidy(pages);
+  }
+}
+
+TEST_P(RandomReport, LongNamesStayOnThePage) {
+  for (int k = 0; k < cases(); ++k) {
+    SCOPED_TRACE(k);
+    expect_tidy(report_pages(input_of(k, true)));
+  }
+}
+
+TEST_P(RandomReport, TheChaptersAskedForAreTidyToo) {
+  ReportInput input = input_of(1);
+  input.bench_sheet = diagnose::bench_sheet(input.system, input.solved);
+  input.before_after = BeforeAfter{};
+  input.before_after->staircase = input.staircase;
+  for (const network::Element& element : input.solved.front().network.elements)
+    input.before_after->comparison.elements.push_back(
+        {element.id, 0.01, 0.001, -0.009, diagnose::Change::better});
+  for (const netlist::Load& load : input.system.loads)
+    input.before_after->comparison.loads.push_back({load.id, "all on", 11.5, 12.25});
+  expect_tidy(report_pages(input));
+}
+
+INSTANTIATE_TEST_SUITE_P(Sizes, RandomReport, testing::Values(10, 60, 150, 300));
+
+}  // namespace
+}  // namespace ohmtrail::render
