@@ -53,11 +53,7 @@ bool has_double_tie(const Wiring& wiring) {
 
 void turn(Tie& tie) {
   std::swap(tie.left, tie.right);
-  std::reverse(tie.pieces.begin(), tie.pieces.end());
-  for (Piece& piece : tie.pieces) {
-    std::reverse(piece.elements.begin(), piece.elements.end());
-    piece.reversed = !piece.reversed;
-  }
+  turn(tie.pieces);
 }
 
 }  // namespace

@@ -115,7 +115,8 @@ bool has_tie(const Wiring& wiring, int item, int junction, bool below_link) {
 }
 
 bool is_bar(const Wiring& wiring, const Bar& bar) {
-  return bar.item < 0 && (bar.lanes.size() >= 3 || (bar.lanes.size() == 1 && !wiring.lanes.empty()));
+  return bar.item < 0 &&
+         (bar.lanes.size() >= 3 || !bar.note.empty() || (bar.lanes.size() == 1 && !wiring.lanes.empty()));
 }
 
 }  // namespace
@@ -262,6 +263,7 @@ void Cells::measure_bar(const Wiring& wiring, const Teller& teller, int number) 
   std::string name = fitted(teller.name(bar), lettering::name, true, widest_bar_name);
   const std::string value = teller.value(bar);
   if (!value.empty()) name += " · " + value;
+  if (!bar.note.empty()) name += " · " + bar.note;
   sizes.bars[at(number)] = {measure(name, lettering::name, true).width + 6, lettering::line};
   bar_names[at(number)] = std::move(name);
 }

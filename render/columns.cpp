@@ -18,11 +18,7 @@ std::size_t at(int i) {
 
 void turn(Lane& lane) {
   std::swap(lane.left, lane.right);
-  std::reverse(lane.pieces.begin(), lane.pieces.end());
-  for (Piece& piece : lane.pieces) {
-    std::reverse(piece.elements.begin(), piece.elements.end());
-    piece.reversed = !piece.reversed;
-  }
+  turn(lane.pieces);
 }
 
 }  // namespace

@@ -3,8 +3,10 @@
 #include <algorithm>
 
 #include "render/canvas.hpp"
+#include "render/draw_boards.hpp"
 #include "render/lettering.hpp"
 #include "render/sheet.hpp"
+#include "render/sheets.hpp"
 #include "render/text.hpp"
 
 namespace ohmtrail::render {
@@ -18,6 +20,8 @@ constexpr double margin = 28;
 constexpr double footer_gap = 22;
 constexpr double least_width = 740;  // legend, hot spots and title block side by side
 constexpr int most_rounds = 7;
+constexpr std::size_t most_items = 60;
+constexpr std::size_t rows_on_a_sheet = 20;
 
 /// The uprights that pass through a lane.
 std::vector<double> crossed(const Wiring& wiring, const Arrangement& arranged, std::size_t lane) {
@@ -40,8 +44,7 @@ struct Plan {
 };
 
 /// Lanes whose lettering an upright leaves no room for get longer, and everything is arranged again.
-Plan make_plan(const Teller& teller) {
-  const Wiring start = make_wiring(teller.solved().network);
+Plan make_plan(const Teller& teller, const Wiring& start) {
   std::vector<double> extra(start.lanes.size(), 0);
   for (int round = 0;; ++round) {
     Plan plan{start, Cells(start, teller), {}, {}};
@@ -77,13 +80,10 @@ Box extent(const Scene& scene) {
   return box;
 }
 
-}  // namespace
-
-Scene diagram(const netlist::System& system, const solve::CaseSolution& solved,
-              const std::vector<diagnose::HotSpot>& hot_spots, const DiagramOptions& options) {
-  const Teller teller(system, solved, hot_spots, options.show);
-  const Shade shade(system, solved);
-  const Plan plan = make_plan(teller);
+/// One wiring with legend, hot spots and title block.
+Scene draw_whole(const Teller& teller, const Shade& shade, const std::vector<diagnose::HotSpot>& hot_spots,
+                 const Wiring& start) {
+  const Plan plan = make_plan(teller, start);
   Scene wiring;
   const Sheet sheet{plan.wiring, teller, shade, plan.cells, plan.arranged, plan.placed, wiring};
   draw_bars(sheet);
@@ -95,13 +95,41 @@ Scene diagram(const netlist::System& system, const solve::CaseSolution& solved,
   const Box room = extent(wiring);
   const double inner = std::max(room.width, least_width);
   Scene scene;
-  scene.title = std::string(text::diagram_title) + ": " + system.info.name + ", " + solved.network.case_name;
+  scene.title = std::string(text::diagram_title) + ": " + teller.system().info.name + ", " +
+                teller.solved().network.case_name;
   const Scene foot = footer(teller, shade, hot_spots, inner);
   scene.width = inner + 2 * margin;
   scene.height = room.height + foot.height + footer_gap + 2 * margin;
   place(scene, wiring, {margin - room.x + (inner - room.width) / 2, margin - room.y});
   place(scene, foot, {margin, scene.height - margin - foot.height});
   return scene;
+}
+
+}  // namespace
+
+Scene diagram(const netlist::System& system, const solve::CaseSolution& solved,
+              const std::vector<diagnose::HotSpot>& hot_spots, const DiagramOptions& options) {
+  const Teller teller(system, solved, hot_spots, options.show);
+  return draw_whole(teller, Shade(system, solved), hot_spots, make_wiring(solved.network));
+}
+
+DiagramSheets diagram_sheets(const netlist::System& system, const solve::CaseSolution& solved,
+                             const std::vector<diagnose::HotSpot>& hot_spots, Paper paper,
+                             const DiagramOptions& options) {
+  const Teller teller(system, solved, hot_spots, options.show);
+  const Shade shade(system, solved);
+  const Wiring wiring = make_wiring(solved.network);
+  // More loads side by side than a page could hold are not tried first: that takes its time.
+  const bool hopeless = wiring.items.size() > most_items;
+  DiagramSheets sheets;
+  if (!hopeless) sheets.trunk = draw_whole(teller, shade, hot_spots, wiring);
+  if (!hopeless && is_readable_on(sheets.trunk, paper)) return sheets;
+  const SplitWiring split = split_circuits(wiring, 1);
+  if (hopeless || !split.boards.empty()) sheets.trunk = draw_whole(teller, shade, hot_spots, split.trunk);
+  for (const Board& board : split.boards)
+    for (Scene& scene : draw_board(board, teller, shade, rows_on_a_sheet))
+      sheets.boards.push_back(std::move(scene));
+  return sheets;
 }
 
 }  // namespace ohmtrail::render

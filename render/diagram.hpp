@@ -4,6 +4,7 @@
 #include "ohmtrail/diagnose/hot_spot.hpp"
 #include "ohmtrail/netlist/system.hpp"
 #include "ohmtrail/solve/case_solution.hpp"
+#include "render/picture.hpp"
 #include "render/scene.hpp"
 
 namespace ohmtrail::render {
@@ -27,5 +28,16 @@ struct DiagramOptions {
 [[nodiscard]] Scene diagram(const netlist::System& system, const solve::CaseSolution& solved,
                             const std::vector<diagnose::HotSpot>& hot_spots,
                             const DiagramOptions& options = {});
+
+/// The same on several sheets, for a system that one sheet could not show readably.
+struct DiagramSheets {
+  Scene trunk;                ///< supplies and bars; the whole diagram where `boards` is empty
+  std::vector<Scene> boards;  ///< the circuits of each bar in rows, titled; some bars have several
+};
+
+/// Splits the diagram where its names would fall below `least_letters` on one page of `paper`.
+[[nodiscard]] DiagramSheets diagram_sheets(const netlist::System& system, const solve::CaseSolution& solved,
+                                           const std::vector<diagnose::HotSpot>& hot_spots, Paper paper,
+                                           const DiagramOptions& options = {});
 
 }  // namespace ohmtrail::render

@@ -30,7 +30,7 @@ void draw_symbol(const Sheet& sheet, const Item& item, const ColumnPart& part, d
   const int element = item.elements[at(part.battery)];
   const double y = (part.top + part.bottom) / 2, half = (part.bottom - part.top) / 2;
   const bool idle = sheet.shade.idle(element) && item.kind != ItemKind::supply;
-  const Spot spot{{x, y}, false, false, idle ? palette::idle : palette::ink, group};
+  const Spot spot{{x, y}, item.kind == ItemKind::load, false, idle ? palette::idle : palette::ink, group};
   switch (item.kind) {
     case ItemKind::supply:
       draw_line(sheet.scene, Kind::post, group, {{x, part.top}, {x, y - symbol_length / 2}},

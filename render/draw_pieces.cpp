@@ -171,6 +171,11 @@ class Row {
 
 }  // namespace
 
+void draw_row(const Sheet& sheet, double y, Span x, const std::vector<Piece>& pieces,
+              const std::vector<Cell>& cells, const std::vector<PlacedCell>& placed) {
+  Row(sheet, y, x).draw(pieces, cells, placed);
+}
+
 void draw_lanes(const Sheet& sheet) {
   for (std::size_t l = 0; l < sheet.wiring.lanes.size(); ++l) {
     const Lane& lane = sheet.wiring.lanes[l];

@@ -86,7 +86,9 @@ std::string_view shown(Show show) {
 void draw_listed(Scene& scene, const Teller& teller, const diagnose::HotSpot& spot, Point left) {
   draw_disc(scene, -1, {left.x + 5, left.y}, 4.6, spot.rank, spot.likelihood);
   std::string told = volts(diagnose::lost_volts(spot));
-  if (spot.recoverable) told = filled(text::lost_and_back, told, volts(spot.recoverable->volts));
+  // Less than half a millivolt is nothing that anybody gets back.
+  if (spot.recoverable && spot.recoverable->volts >= 0.5e-3)
+    told = filled(text::lost_and_back, told, volts(spot.recoverable->volts));
   const Box right =
       write(scene, Kind::furniture, -1, {left.x + list_width, left.y}, std::move(told), small, Align::right);
   write(scene, Kind::furniture, -1, {left.x + 14, left.y},

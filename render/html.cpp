@@ -149,7 +149,7 @@ class HtmlDocument final : public Document {
 
 std::string report_html(const ReportInput& input) {
   HtmlDocument document(running_title(input));
-  tell_report(document, input, draw_pictures(input), {});
+  tell_report(document, input, draw_pictures(input, std::nullopt), {});
   tell_extras(document, input);
   return document.finish();
 }

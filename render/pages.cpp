@@ -141,7 +141,7 @@ void Pages::callout(const std::vector<std::string>& sentences) {
     line(std::move(part), side + pad + 6, style);
     space(line_height(style));
   }
-  space(pad - 2);
+  space(pad + 3);
 }
 
 void Pages::numbered(int number, std::string_view title, std::string_view text, std::string_view outcome) {

@@ -51,8 +51,9 @@ std::optional<FileKind> file_kind(std::string_view file_name) {
   return std::nullopt;
 }
 
-std::string encode(const Scene& scene, FileKind kind, std::optional<Paper> paper) {
-  const std::vector<Scene> pages = paper ? on_pages(scene, *paper) : std::vector<Scene>{scene};
+std::string encode(const Scene& scene, FileKind kind, std::optional<Paper> paper,
+                   const std::vector<Scene>& sheets) {
+  std::vector<Scene> pages = paper ? on_pages(scene, *paper) : std::vector<Scene>{scene};
   switch (kind) {
     case FileKind::svg:
       return svg(pages.front(), true);
@@ -61,6 +62,8 @@ std::string encode(const Scene& scene, FileKind kind, std::optional<Paper> paper
     case FileKind::pdf:
       break;
   }
+  if (paper)
+    for (Scene& sheet : on_pages(sheets, *paper)) pages.push_back(std::move(sheet));
   return pdf(pages, scene.title);
 }
 

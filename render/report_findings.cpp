@@ -38,8 +38,9 @@ std::string place_of(const ReportInput& input, const diagnose::Finding& finding)
 
 std::string title_of(const ReportInput& input, const Alike& group) {
   const diagnose::Finding& first = *group.front();
-  return std::string(rank_in_words(first.severity)) + ": " +
-         (group.size() == 1 ? place_of(input, first) : filled(text::several_places, group.size()));
+  const std::string what =
+      std::string(rank_in_words(first.severity)) + ": " + std::string(kind_in_words(first)) + ", ";
+  return what + (group.size() == 1 ? place_of(input, first) : filled(text::several_places, group.size()));
 }
 
 /// What is wrong at each place, as many as there is room for.

@@ -20,8 +20,12 @@ struct Brevity {
 struct ReportPictures {
   std::string diagram_heading, staircase_heading;
   std::optional<Scene> diagram, staircase;
+  std::vector<Scene> boards;  ///< of a diagram that takes several sheets
 };
-[[nodiscard]] ReportPictures draw_pictures(const ReportInput& input);
+/// `paper`: what the diagram must be readable on; empty: on a screen, as one.
+[[nodiscard]] ReportPictures draw_pictures(const ReportInput& input, std::optional<Paper> paper);
+/// The sheets that the diagram refers to.
+void tell_boards(Document& document, const ReportPictures& pictures);
 
 void tell_front(Document& document, const ReportInput& input);
 void tell_findings(Document& document, const ReportInput& input, const Brevity& brevity);

@@ -19,8 +19,7 @@ constexpr Density densities[] = {{{5, 40, 30, 60}, 1},   {{5, 40, 30, 60}, 0.95}
                                  {{3, 6, 14, 14}, 0.92}, {{2, 3, 10, 10}, 0.9},   {{1, 0, 8, 6}, 0.88}};
 
 /// The roomiest density at which the report keeps to five pages, or the densest.
-Pages laid_out(const ReportInput& input, Paper paper) {
-  const ReportPictures pictures = draw_pictures(input);
+Pages laid_out(const ReportInput& input, const ReportPictures& pictures, Paper paper) {
   for (const Density& density : densities) {
     Pages pages(paper, density.letters);
     tell_report(pages, input, pictures, density.brevity);
@@ -32,7 +31,9 @@ Pages laid_out(const ReportInput& input, Paper paper) {
 }  // namespace
 
 std::vector<Scene> report_pages(const ReportInput& input, Paper paper) {
-  Pages pages = laid_out(input, paper);
+  const ReportPictures pictures = draw_pictures(input, paper);
+  Pages pages = laid_out(input, pictures, paper);
+  tell_boards(pages, pictures);
   tell_extras(pages, input);
   return pages.finish(running_title(input));
 }

@@ -12,6 +12,8 @@ namespace {
 using plan::RunChoice;
 using plan::SizeResult;
 
+constexpr double worth_telling = 0.5;  // a bound below half the cost says nothing
+
 std::string cost_in_words(const SizeResult& sized, double cost) {
   return sized.priced ? fmt::format("{:.2f}", cost) : fmt::format("{}\u202Fkg", plain(cost));
 }
@@ -21,13 +23,17 @@ std::size_t renewed(const SizeResult& sized) {
       std::count_if(sized.runs.begin(), sized.runs.end(), [](const RunChoice& run) { return run.renewed; }));
 }
 
+std::string proof_in_words(const SizeResult& sized) {
+  if (sized.proved) return std::string(text::rewire_proved);
+  if (sized.bound < worth_telling * sized.cost) return std::string(text::rewire_unproved);
+  return filled(text::rewire_open, cost_in_words(sized, sized.cost - sized.bound));
+}
+
 void tell_verdict(Document& document, const SizeResult& sized) {
   const std::size_t count = renewed(sized);
   document.paragraph(count == 0 ? std::string(text::rewire_nothing)
                                 : filled(text::rewire_some, count, sized.runs.size()));
-  document.paragraph(sized.proved
-                         ? std::string(text::rewire_proved)
-                         : filled(text::rewire_open, cost_in_words(sized, sized.cost - sized.bound)));
+  document.paragraph(proof_in_words(sized));
   document.paragraph(
       filled(sized.priced ? text::rewire_price : text::rewire_mass, cost_in_words(sized, sized.cost)));
 }
@@ -105,9 +111,10 @@ void tell_runs(Document& document, const netlist::System& system, const SizeResu
 void tell_fuses(Document& document, const SizeResult& sized) {
   for (const plan::FuseChoice& fuse : sized.fuses) {
     if (fuse.rating != fuse.was)
-      document.paragraph(filled(text::fuse_changes, fuse.id, amperes(fuse.rating), amperes(fuse.was)));
+      document.paragraph(
+          sentence(filled(text::fuse_changes, fuse.id, amperes(fuse.rating), amperes(fuse.was))));
     if (fuse.inrush && fuse.opens_after)
-      document.paragraph(filled(text::fuse_opens, fuse.id, amperes(*fuse.inrush)), Tone::alarm);
+      document.paragraph(sentence(filled(text::fuse_opens, fuse.id, amperes(*fuse.inrush))), Tone::alarm);
   }
 }
 

@@ -86,11 +86,17 @@ std::vector<std::string> assumptions(const ReportInput& input) {
 
 }  // namespace
 
-ReportPictures draw_pictures(const ReportInput& input) {
+ReportPictures draw_pictures(const ReportInput& input, std::optional<Paper> paper) {
   ReportPictures pictures;
   if (const solve::CaseSolution* solved = case_to_draw(input)) {
     pictures.diagram_heading = filled(text::heading_diagram, solved->network.case_name);
-    pictures.diagram = diagram(input.system, *solved, input.hot_spots);
+    if (paper) {
+      DiagramSheets sheets = diagram_sheets(input.system, *solved, input.hot_spots, *paper);
+      pictures.diagram = std::move(sheets.trunk);
+      pictures.boards = std::move(sheets.boards);
+    } else {
+      pictures.diagram = diagram(input.system, *solved, input.hot_spots);
+    }
   }
   if (input.staircase) {
     pictures.staircase_heading = filled(text::heading_staircase, input.staircase->load);
@@ -102,6 +108,12 @@ ReportPictures draw_pictures(const ReportInput& input) {
 void tell_pictures(Document& document, const ReportPictures& pictures) {
   if (pictures.diagram) document.full_picture(pictures.diagram_heading, *pictures.diagram);
   if (pictures.staircase) document.picture(pictures.staircase_heading, *pictures.staircase);
+}
+
+void tell_boards(Document& document, const ReportPictures& pictures) {
+  if (pictures.boards.empty()) return;
+  document.begin_sheet();
+  for (const Scene& board : pictures.boards) document.picture(board.title, board);
 }
 
 void tell_connections(Document& document, const ReportInput& input, const Brevity& brevity) {
@@ -168,11 +180,11 @@ void tell_report(Document& document, const ReportInput& input, const ReportPictu
   tell_findings(document, input, brevity);
   tell_limits(document, input, brevity);
   tell_not_examined(document, input);
-  tell_cautions(document);
   tell_pictures(document, pictures);
   tell_connections(document, input, brevity);
   tell_batteries(document, input);
   tell_small_print(document, input);
+  tell_cautions(document);
 }
 
 void tell_extras(Document& document, const ReportInput& input) {

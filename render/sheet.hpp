@@ -18,6 +18,9 @@ struct Sheet {
 void draw_bars(const Sheet& sheet);
 /// After everything else: a name goes where nothing stands.
 void draw_bar_names(const Sheet& sheet);
+/// Pieces in line between two uprights, with their names above and their numbers below.
+void draw_row(const Sheet& sheet, double y, Span x, const std::vector<Piece>& pieces,
+              const std::vector<Cell>& cells, const std::vector<PlacedCell>& placed);
 /// Runs and the devices in line with them.
 void draw_lanes(const Sheet& sheet);
 /// Cables between the middles of strings side by side.

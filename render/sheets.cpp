@@ -14,6 +14,7 @@ namespace ohmtrail::render {
 namespace {
 
 constexpr double page_margin = 24;
+constexpr double report_side = 46, report_above_below = 84;
 constexpr double head = 14;      // for the part's number
 constexpr double overlap = 130;  // of the picture's own points: the widest name and some
 
@@ -148,6 +149,12 @@ PaperSize sheet_for(const Scene& picture, Paper paper, double side, double above
   }
 }
 
+bool is_readable_on(const Scene& picture, Paper paper) {
+  const PaperSize size = turned(paper_size(paper), picture);
+  const double scale = scale_in(picture, size.width - report_side, size.height - report_above_below);
+  return scale * letters_of(picture) >= least_letters;
+}
+
 Scene cut_out(const Scene& picture, const Box& window) {
   Scene piece{window.width, window.height, picture.title, picture.groups, {}};
   for (const Shape& shape : picture.shapes)
@@ -166,6 +173,27 @@ std::vector<Scene> on_pages(const Scene& picture, Paper paper) {
   std::vector<Scene> pages{overview(picture, grid, size)};
   for (int row = 0; row < grid.rows; ++row)
     for (int column = 0; column < grid.columns; ++column) pages.push_back(part(picture, grid, column, row));
+  return pages;
+}
+
+std::vector<Scene> on_pages(const std::vector<Scene>& pictures, Paper paper) {
+  constexpr double title_room = 18, apart = 14;
+  const PaperSize size = paper_size(paper);
+  std::vector<Scene> pages;
+  double y = size.height;
+  for (const Scene& picture : pictures) {
+    const double room = size.height - 2 * page_margin - title_room;
+    const double scale = std::min(1.0, scale_in(picture, size.width - 2 * page_margin, room));
+    const double height = title_room + picture.height * scale;
+    if (y + height > size.height - page_margin) {
+      pages.push_back({size.width, size.height, picture.title, {}, {}});
+      y = page_margin;
+    }
+    write(pages.back(), Kind::furniture, -1, {page_margin, y + 7},
+          fitted(picture.title, 10, true, size.width - 2 * page_margin), {10, true, palette::accent});
+    place(pages.back(), picture, {page_margin, y + title_room}, scale);
+    y += height + apart;
+  }
   return pages;
 }
 

@@ -194,9 +194,7 @@ void draw_battery(Scene& scene, const Spot& spot) {
 
 // 04-01-01, the general symbol of what takes power
 void draw_load(Scene& scene, const Spot& spot, double half) {
-  Spot turned = spot;
-  turned.upright = true;
-  Pen p(scene, turned);
+  Pen p(scene, spot);
   p.line({{-half, 0}, {-8, 0}});
   p.line({{8, 0}, {half, 0}});
   p.rectangle(8, 3.6);

@@ -28,8 +28,9 @@ void draw_joint(Scene& scene, const Spot& spot, trade::JointKind kind);
 
 /// Plus on top, along an upright line; takes `symbol_length`.
 void draw_battery(Scene& scene, const Spot& spot);
-/// Along an upright line; `half` of its height.
+/// `half` of its length.
 void draw_load(Scene& scene, const Spot& spot, double half);
+/// Along an upright line; `half` of its height.
 void draw_charger(Scene& scene, const Spot& spot, double half);
 /// In on the left, out on the right.
 void draw_converter(Scene& scene, const Spot& spot, double half_width, double half);

@@ -43,6 +43,8 @@ inline constexpr std::string_view rewire_some =
 inline constexpr std::string_view rewire_proved = "No cheaper choice from the list would do; that is proved.";
 inline constexpr std::string_view rewire_open =
     "Not proved to be the cheapest: one that costs up to {} less may exist.";
+inline constexpr std::string_view rewire_unproved =
+    "Not proved to be the cheapest: the time allowed ended first.";
 inline constexpr std::string_view rewire_price = "Price of all cable chosen: {}.";
 inline constexpr std::string_view rewire_mass = "Conductor in all cable chosen: {}.";
 inline constexpr std::string_view rewire_none =
@@ -60,7 +62,7 @@ inline constexpr std::string_view column_may_carry = "May carry";
 inline constexpr std::string_view column_why = "Why not thinner";
 inline constexpr std::string_view column_mass = "Metal";
 inline constexpr std::string_view column_price = "Price";
-inline constexpr std::string_view rewire_both = "{}, there and back";
+inline constexpr std::string_view rewire_both = "2 × {}";
 inline constexpr std::string_view rewire_same_size = "{}, new";
 inline constexpr std::string_view rewire_stays = "{} more runs stay as they are.";
 inline constexpr std::string_view why_cheapest = "the cheapest that does";

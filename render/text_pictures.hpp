@@ -38,8 +38,13 @@ inline constexpr std::string_view block_date = "Date";
 inline constexpr std::string_view block_reference = "Reference";
 inline constexpr std::string_view block_customer = "Customer";
 inline constexpr std::string_view block_technician = "Technician";
-inline constexpr std::string_view hot_list = "Hot spots, worst first";
+inline constexpr std::string_view hot_list = "Hot spots, each where it costs most";
 inline constexpr std::string_view lost_and_back = "{} lost, {} back";
+
+// A large system on several sheets
+inline constexpr std::string_view on_sheet = "sheet {}";
+inline constexpr std::string_view board_title = "Sheet {}: {} circuits of {}";
+inline constexpr std::string_view board_goes_on = "Sheet {}, continued: circuits of {}";
 
 // A picture on several pages
 inline constexpr std::string_view part_of = "Part {}";
@@ -89,6 +94,8 @@ inline constexpr std::string_view cause_weak_battery = "worn battery";
 inline constexpr std::string_view cause_discharged_battery = "discharged battery";
 
 // Where a hot spot is
+inline constexpr std::string_view where_battery = "battery {}";
+inline constexpr std::string_view battery_word = "batter";  ///< a name that has it needs no other
 inline constexpr std::string_view where_wire = "cable {}";
 inline constexpr std::string_view where_return_wire = "return cable of {}";
 inline constexpr std::string_view where_end = "cable {}, its end at {}";

@@ -57,7 +57,7 @@ inline constexpr std::string_view heading_findings = "What was found";
 inline constexpr std::string_view rank_urgent = "Before further use";
 inline constexpr std::string_view rank_soon = "Soon";
 inline constexpr std::string_view rank_improvement = "Improvement";
-inline constexpr std::string_view several_places = "the same at {} places";
+inline constexpr std::string_view several_places = "at {} places";
 inline constexpr std::string_view more_places =
     "And {} more, less far beyond the limit or further down the list.";
 inline constexpr std::string_view finding_risk = "Risk";

@@ -1,8 +1,31 @@
 #pragma once
 #include <string_view>
 
-/// What can come of a finding, by its kind; see text.hpp.
+/// What a finding is and what can come of it, by its kind; see text.hpp.
 namespace ohmtrail::render::text {
+
+inline constexpr std::string_view kind_overloaded = "cable carries more than it may";
+inline constexpr std::string_view kind_hot_cable = "cable too hot";
+inline constexpr std::string_view kind_hot_connection = "hot connection";
+inline constexpr std::string_view kind_unfused = "cable without a fuse in reach";
+inline constexpr std::string_view kind_large_fuse = "fuse too large for its cable";
+inline constexpr std::string_view kind_fuse_voltage = "fuse made for less voltage";
+inline constexpr std::string_view kind_cannot_break = "fuse or breaker too weak for a short circuit";
+inline constexpr std::string_view kind_break_unknown = "strength against a short circuit not known";
+inline constexpr std::string_view kind_wing_nut = "wing nut";
+inline constexpr std::string_view kind_crowded = "too many lugs on one stud";
+inline constexpr std::string_view kind_unlike_gauge = "plus and minus cable of unlike size";
+inline constexpr std::string_view kind_unlike_batteries = "unlike batteries together";
+inline constexpr std::string_view kind_undervoltage = "too much voltage lost";
+inline constexpr std::string_view kind_stopped = "equipment stopped";
+inline constexpr std::string_view kind_stops_early = "equipment stops at half charge";
+inline constexpr std::string_view kind_hunting = "equipment stops and starts again";
+inline constexpr std::string_view kind_collapse = "more asked than can be delivered";
+inline constexpr std::string_view kind_charging_drop = "voltage lost while charging";
+inline constexpr std::string_view kind_undercharge = "battery never full";
+inline constexpr std::string_view kind_no_supply = "no supply";
+inline constexpr std::string_view kind_live_end = "live open end";
+inline constexpr std::string_view kind_other = "finding";
 
 inline constexpr std::string_view risk_hot_cable =
     "Fire: the cable can get hotter than its insulation stands, which then ages, melts and lets go.";

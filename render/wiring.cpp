@@ -159,6 +159,14 @@ std::optional<Wiring> with_ties(const network::Network& network) {
 
 }  // namespace
 
+void turn(std::vector<Piece>& pieces) {
+  std::reverse(pieces.begin(), pieces.end());
+  for (Piece& piece : pieces) {
+    std::reverse(piece.elements.begin(), piece.elements.end());
+    piece.reversed = !piece.reversed;
+  }
+}
+
 Wiring make_wiring(const network::Network& network) {
   if (auto wiring = with_ties(network)) return std::move(*wiring);
   WiringGraph graph(network);

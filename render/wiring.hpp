@@ -16,6 +16,9 @@ struct Piece {
   bool reversed = false;  ///< left is its `to`
 };
 
+/// As seen from the other end.
+void turn(std::vector<Piece>& pieces);
+
 /// A chain of pieces between two bars, left to right once the wiring is oriented. No pieces: bolted directly.
 struct Lane {
   int left = -1, right = -1;  ///< bars
@@ -28,6 +31,7 @@ struct Bar {
   bool top = true;      ///< the pin is at the item's top
   bool outlet = false;  ///< the pin is on the right side of a converter
   bool upper = true;    ///< drawn in the upper half
+  std::string note;     ///< written after its name
   std::vector<int> lanes;
 };
 

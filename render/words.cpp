@@ -57,6 +57,17 @@ std::string_view rank_in_words(diagnose::Severity severity) {
   return text::rank_improvement;
 }
 
+namespace {
+
+/// A battery whose name does not say that it is one.
+bool is_bare_battery(const netlist::System& system, const std::string& id) {
+  return id.find(text::battery_word) == std::string::npos &&
+         std::any_of(system.batteries.begin(), system.batteries.end(),
+                     [&](const netlist::Battery& battery) { return battery.id == id; });
+}
+
+}  // namespace
+
 std::string point_in_words(const netlist::System& system, const std::string& point) {
   const auto known = system.points.find(point);
   if (known == system.points.end() || known->second.place.empty()) return point;
@@ -65,7 +76,8 @@ std::string point_in_words(const netlist::System& system, const std::string& poi
 
 std::string where(const netlist::System& system, const std::string& element_id) {
   const std::size_t slash = element_id.rfind('/');
-  if (slash == std::string::npos) return element_id;
+  if (slash == std::string::npos)
+    return is_bare_battery(system, element_id) ? filled(text::where_battery, element_id) : element_id;
   const std::string run_id = element_id.substr(0, slash);
   const auto run = std::find_if(system.runs.begin(), system.runs.end(),
                                 [&](const netlist::Run& candidate) { return candidate.id == run_id; });

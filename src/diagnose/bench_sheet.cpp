@@ -62,10 +62,18 @@ class Writer {
       const Found& found = drops_.at(id);
       add(sheet_.rounds[found.round], found.reading);
     }
+    // A round in which no part drops most would only repeat others.
+    std::erase_if(sheet_.rounds,
+                  [](const BenchRound& round) { return !round.in_case.empty() && !has_drop(round); });
     return std::move(sheet_);
   }
 
  private:
+  static bool has_drop(const BenchRound& round) {
+    return std::any_of(round.readings.begin(), round.readings.end(),
+                       [](const BenchReading& reading) { return reading.kind == BenchKind::drop; });
+  }
+
   struct Found {
     std::size_t round = 0;
     BenchReading reading;

@@ -62,7 +62,7 @@ void attribute(Swing& swing, const network::Network& network, const Losses& loss
   }
   std::stable_sort(
       swing.elements.begin(), swing.elements.end(),
-      [](const ElementChange& a, const ElementChange& b) { return std::abs(a.change) > std::abs(b.change); });
+      [](const ElementSwing& a, const ElementSwing& b) { return std::abs(a.change) > std::abs(b.change); });
 }
 
 void judge(Swing& swing, const netlist::System& system, const network::Element& load) {

@@ -40,6 +40,33 @@ TEST_F(OutputTest, TheReportIsWhatItsEndingSays) {
   EXPECT_THAT(file_content(folder / "a.html").substr(0, 200), HasSubstr("<!DOCTYPE html>"));
 }
 
+TEST_F(OutputTest, TheReportHasTheChaptersAskedForAndNoOthers) {
+  const auto text = [&](const std::string& options) {
+    EXPECT_EQ(run("ohmtrail report boat.json -o a.pdf " + options).exit, 0) << options;
+    return run("pdftotext -layout a.pdf -").out;
+  };
+  const std::string plain = text("");
+  for (const char* chapter : {"Bench sheet", "Cable and fuses for the rewire", "Before and after the work"})
+    EXPECT_THAT(plain, testing::Not(HasSubstr(chapter)));
+  EXPECT_THAT(text("--bench"), HasSubstr("Bench sheet: readings to take"));
+  EXPECT_THAT(text("--rewire --time-limit 1"), HasSubstr("Cable and fuses for the rewire"));
+  EXPECT_THAT(text("--before boat.json"), HasSubstr("Before and after the work"));
+}
+
+TEST_F(OutputTest, TheReportJudgesFusesByTheRulesNamed) {
+  EXPECT_EQ(run("ohmtrail report boat.json -o a.html --rules iso-10133").exit, 0);
+  const std::string iso = file_content(folder / "a.html");
+  EXPECT_EQ(run("ohmtrail report boat.json -o a.html --rules us-small-craft").exit, 0);
+  EXPECT_NE(iso, file_content(folder / "a.html"));
+}
+
+TEST_F(OutputTest, AnEarlierSurveyThatCannotBeReadIsAWrongCall) {
+  const Ended ended = run("ohmtrail report boat.json --before none.json -o a.pdf");
+  EXPECT_EQ(ended.exit, 2);
+  EXPECT_THAT(ended.err, HasSubstr("none.json"));
+  EXPECT_EQ(files(), 1U);
+}
+
 TEST_F(OutputTest, ItSaysWhereAndWhat) {
   EXPECT_EQ(run("ohmtrail draw boat.json -o a.svg --case evening").out,
             "a.svg: wiring diagram, case \"evening\"\n");

@@ -156,6 +156,29 @@ TEST_P(RandomDiagram, LongNamesAreClean) {
   }
 }
 
+TEST_P(RandomDiagram, OnSheetsEveryPartIsCleanAndNothingIsLost) {
+  const int cases = test::random_cases(GetParam() > 100 ? 2 : 6);
+  for (int k = 0; k < cases; ++k) {
+    SCOPED_TRACE(k);
+    const netlist::System system =
+        test::random_system(static_cast<unsigned>(5000 + k), {GetParam(), true, true, k % 3 == 2});
+    const auto solved = solve::solve_case(network::build(system, system.cases.front()));
+    ASSERT_TRUE(solved);
+    const DiagramSheets sheets =
+        diagram_sheets(system, *solved, hot_spots(*solved), Paper::a4, {static_cast<Show>(k % 4)});
+    std::set<std::string> ids;
+    const auto look = [&](const Scene& scene) {
+      expect_clean(scene);
+      for (const Group& group : scene.groups) ids.insert(group.id);
+    };
+    look(sheets.trunk);
+    for (const Scene& board : sheets.boards) look(board);
+    for (const auto& run : system.runs) EXPECT_TRUE(ids.contains(run.id)) << run.id;
+    for (const auto& load : system.loads) EXPECT_TRUE(ids.contains(load.id)) << load.id;
+    for (const auto& fuse : system.fuses) EXPECT_TRUE(ids.contains(fuse.id)) << fuse.id;
+  }
+}
+
 TEST_P(RandomDiagram, EveryPartIsInIt) {
   const Drawn d = drawn(77, {GetParam(), true, true});
   std::set<std::string> ids;

@@ -1,7 +1,10 @@
 #pragma once
 #include <fmt/format.h>
 
+#include <map>
 #include <random>
+#include <string>
+#include <vector>
 
 #include "ohmtrail/netlist/system.hpp"
 #include "ohmtrail/trade/gauge.hpp"
@@ -35,6 +38,7 @@ class RandomSystemBuilder {
     for (const netlist::Charger& charger : system_.chargers) all.chargers.push_back(charger.id);
     system_.cases.push_back(all);
     system_.reference = "bank 0 0 -";
+    list_stubs();
     return std::move(system_);
   }
 
@@ -49,6 +53,12 @@ class RandomSystemBuilder {
     const std::string tail =
         wanted_.long_names ? " in the aft locker behind the second frame of the port side" : "";
     return fmt::format("{} {}{}", what, count_, tail);
+  }
+
+  /// Of IEC 60228, up to 16 mm².
+  double thin() {
+    constexpr double sizes[] = {1e-6, 1.5e-6, 2.5e-6, 4e-6, 6e-6, 10e-6, 16e-6};
+    return sizes[pick(0, 6)];
   }
 
   void add_run(const std::string& from, const std::string& to, double area = 35e-6) {
@@ -163,8 +173,8 @@ class RandomSystemBuilder {
       load.takes = units::Current{static_cast<double>(pick(1, 6))};
     else
       load.takes = units::Resistance{static_cast<double>(pick(3, 30))};
-    add_run(at, load.plus, 1e-6 * pick(1, 16));
-    add_run(load.minus, chance(75) ? minus_bars_[from] : minus_bars_.front(), 1e-6 * pick(1, 16));
+    add_run(at, load.plus, thin());
+    add_run(load.minus, chance(75) ? minus_bars_[from] : minus_bars_.front(), thin());
     system_.loads.push_back(std::move(load));
   }
 
@@ -210,7 +220,25 @@ class RandomSystemBuilder {
     beside.id = named("switch");
     system_.switches.push_back(beside);
     add_run(to, "dead end");
-    system_.stubs.emplace_back("dead end");
+  }
+
+  /// Bars on which nothing hangs, and the cable that ends nowhere.
+  void list_stubs() {
+    std::map<std::string, int> named;
+    const auto count = [&](const auto& things, auto first, auto second) {
+      for (const auto& thing : things) ++named[thing.*first], ++named[thing.*second];
+    };
+    count(system_.batteries, &netlist::Battery::plus, &netlist::Battery::minus);
+    count(system_.chargers, &netlist::Charger::plus, &netlist::Charger::minus);
+    count(system_.runs, &netlist::Run::from, &netlist::Run::to);
+    count(system_.joints, &netlist::Joint::from, &netlist::Joint::to);
+    count(system_.switches, &netlist::Switch::from, &netlist::Switch::to);
+    count(system_.fuses, &netlist::Fuse::from, &netlist::Fuse::to);
+    count(system_.loads, &netlist::Load::plus, &netlist::Load::minus);
+    count(system_.converters, &netlist::Converter::plus_in, &netlist::Converter::minus_in);
+    count(system_.converters, &netlist::Converter::plus_out, &netlist::Converter::minus_out);
+    for (const auto& [point, times] : named)
+      if (times == 1) system_.stubs.push_back(point);
   }
 
   std::mt19937 random_;

@@ -45,19 +45,28 @@ constexpr double bank_width = 760;  // points: a landscape page
 struct Picture {
   render::Scene scene;
   std::string title;
+  std::vector<render::Scene> sheets;  ///< further ones, of a diagram that one page could not show readably
 };
 
 Picture wiring_diagram(const Survey& survey, const Call& call) {
   const solve::CaseSolution& solved = survey.case_to_show();
-  return {render::diagram(survey.system, solved, survey.hot_spots, diagram_options(call)),
-          fmt::format("wiring diagram, case \"{}\"", solved.network.case_name)};
+  std::string title = fmt::format("wiring diagram, case \"{}\"", solved.network.case_name);
+  const auto on = paper_asked_for(call);
+  const bool pdf = render::file_kind(call.text(output)) == render::FileKind::pdf;
+  if (!on || !pdf)
+    return {render::diagram(survey.system, solved, survey.hot_spots, diagram_options(call)),
+            std::move(title),
+            {}};
+  auto sheets = render::diagram_sheets(survey.system, solved, survey.hot_spots, *on, diagram_options(call));
+  return {std::move(sheets.trunk), std::move(title), std::move(sheets.boards)};
 }
 
 tl::expected<Picture, Exit> staircase_picture(const Survey& survey, const Call& call, const Doors& doors) {
   const auto steps = survey.staircase(call.text(load));
   if (steps)
     return Picture{render::staircase_picture(survey.system, *steps),
-                   fmt::format("voltage staircase to \"{}\", case \"{}\"", steps->load, steps->in_case)};
+                   fmt::format("voltage staircase to \"{}\", case \"{}\"", steps->load, steps->in_case),
+                   {}};
   doors.complain(call.has(load)
                      ? fmt::format("ohmtrail draw: no load \"{}\" runs in these cases", call.text(load))
                      : "ohmtrail draw: no load runs, so there is no staircase to draw");
@@ -66,7 +75,7 @@ tl::expected<Picture, Exit> staircase_picture(const Survey& survey, const Call& 
 
 tl::expected<Picture, Exit> bank_picture(const Survey& survey, const Doors& doors) {
   if (render::has_checks(survey.system))
-    return Picture{render::bank_picture(survey.system, bank_width), "the batteries' own tests"};
+    return Picture{render::bank_picture(survey.system, bank_width), "the batteries' own tests", {}};
   doors.complain("ohmtrail draw: the file holds no battery checks, so there is nothing to draw with --bank");
   return tl::unexpected(Exit::mistake);
 }
@@ -88,7 +97,8 @@ Exit run(const Call& call, const Doors& doors) {
   if (!survey) return survey.error();
   const auto picture = picture_asked_for(*survey, call, doors);
   if (!picture) return picture.error();
-  if (!write_output(path, render::encode(picture->scene, *kind, paper_asked_for(call)), doors))
+  if (!write_output(path, render::encode(picture->scene, *kind, paper_asked_for(call), picture->sheets),
+                    doors))
     return Exit::not_written;
   doors.terminal.out(printable_line(fmt::format("{}: {}", path, picture->title)));
   return exit_of(call, all_solved(survey->solved), all_within(survey->solved));

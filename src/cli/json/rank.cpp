@@ -73,7 +73,7 @@ void write_swing(JsonWriter& json, const diagnose::Swing& swing) {
   json.open_object();
   for (const Field& field : swing_row(swing)) json.field(field.name, field.value);
   std::vector<Row> elements;
-  for (const diagnose::ElementChange& change : swing.elements)
+  for (const diagnose::ElementSwing& change : swing.elements)
     elements.push_back(
         {{"id", change.element}, {"role", role_word(change.role)}, {"change", number(change.change)}});
   json.rows("elements", elements);

@@ -36,7 +36,7 @@ std::string shares(const Swing& swing) {
 Table element_table(const Swing& swing) {
   Table table({{"moved most by", Align::left, Narrow::cuts}, {"what", Align::left}, {"by", Align::right}});
   for (std::size_t i = 0; i < std::min(elements_shown, swing.elements.size()); ++i) {
-    const diagnose::ElementChange& change = swing.elements[i];
+    const diagnose::ElementSwing& change = swing.elements[i];
     table.row({change.element, role_in_words(change.role), signed_volts(change.change)});
   }
   return table;

@@ -130,7 +130,7 @@ TEST(RewireChapter, ListsNewCableAndCountsTheRest) {
   ASSERT_EQ(document.tables.size(), 2u);
   ASSERT_EQ(document.tables[0].size(), 1u);
   EXPECT_THAT(document.tables[0][0], Contains("2/0 AWG"));
-  EXPECT_THAT(document.tables[0][0], Contains(HasSubstr("there and back")));
+  EXPECT_THAT(document.tables[0][0], Contains(HasSubstr("2 × 9.00")));
   EXPECT_THAT(document.paragraphs, Contains(HasSubstr("1 more runs stay")));
 }
 
@@ -148,8 +148,8 @@ TEST(RewireChapter, TellsOfFusesThatChangeOrWouldOpen) {
   ReportInput input = input_of("yacht-12v");
   input.rewire = chosen();
   const std::string all = told(tell_rewire, input).all();
-  EXPECT_THAT(all, HasSubstr("panel fuse: 40.0\u202FA instead of 60.0\u202FA"));
-  EXPECT_THAT(all, HasSubstr("windlass breaker: a start draws 400\u202FA"));
+  EXPECT_THAT(all, HasSubstr("Panel fuse: 40.0\u202FA instead of 60.0\u202FA"));
+  EXPECT_THAT(all, HasSubstr("Windlass breaker: a start draws 400\u202FA"));
 }
 
 TEST(RewireChapter, SaysWhenItIsNotProvedOrNothingSuffices) {
@@ -215,7 +215,8 @@ TEST(BenchChapter, ALongOneLosesItsSmallestDropsAndCountsThem) {
   EXPECT_THAT(document.forms[0].back()[0], HasSubstr("Part 299"));
   EXPECT_THAT(document.forms[0][0][0], Not(HasSubstr("Part 0")));
   EXPECT_THAT(document.all(), HasSubstr("more readings, with the smallest drops, are left out"));
-  EXPECT_THAT(document.all(), HasSubstr("(open first)"));
+  EXPECT_THAT(document.forms[0].back()[0], Not(HasSubstr("(open first)"))) << "an odd one needs no tools";
+  EXPECT_THAT(document.forms[0][document.forms[0].size() - 2][0], HasSubstr("(open first)"));
 }
 
 TEST(BenchChapter, NamesWhatIsOutOfReach) {

@@ -40,6 +40,16 @@ TEST(Risk, AnUnknownRuleFallsBackOnItsSeverity) {
   EXPECT_EQ(risk_of(""), text::risk_soon);
 }
 
+TEST(Risk, EveryKindHasAShortNameOfItsOwn) {
+  diagnose::Finding finding;
+  finding.rule = "interrupting-capacity-unknown";
+  EXPECT_EQ(kind_in_words(finding), text::kind_break_unknown);
+  finding.rule = "interrupting-capacity-by-table";
+  EXPECT_EQ(kind_in_words(finding), text::kind_cannot_break);
+  finding.rule = "nothing-known";
+  EXPECT_EQ(kind_in_words(finding), text::kind_other);
+}
+
 // A rule that is new in `check` must get its own sentence here.
 TEST(Risk, EveryFindingOfTheShippedSystemsHasItsOwn) {
   for (const char* name : test::shipped_netlists) {
@@ -49,6 +59,7 @@ TEST(Risk, EveryFindingOfTheShippedSystemsHasItsOwn) {
       const std::string_view risk = risk_in_words(finding);
       for (const std::string_view vague : {text::risk_urgent, text::risk_soon, text::risk_improvement})
         EXPECT_NE(risk, vague) << finding.rule;
+      EXPECT_NE(kind_in_words(finding), text::kind_other) << finding.rule;
     }
   }
 }

@@ -89,11 +89,13 @@ TEST(Sheets, AReportTakesTheSmallestPaperThatKeepsNamesReadable) {
   const PaperSize small = sheet_for(field(700, 400), Paper::a4, 46, 80);
   EXPECT_NEAR(small.width, 841.89, 0.01);
   EXPECT_NEAR(small.height, 595.28, 0.01);
-  const PaperSize larger = sheet_for(field(1700, 1000), Paper::a4, 46, 80);
+  const PaperSize larger = sheet_for(field(1500, 900), Paper::a4, 46, 80);
   EXPECT_NEAR(larger.width / small.width, std::sqrt(2), 0.01) << "A3 beside A4";
   const PaperSize upright = sheet_for(field(300, 700), Paper::a4, 46, 80);
   EXPECT_LT(upright.width, upright.height);
-  const PaperSize most = sheet_for(field(60000, 40000), Paper::letter, 46, 80);
+  Scene vast{60000, 40000, "vast", {}, {}};
+  write(vast, Kind::label, -1, {100, 100}, "lost", {7.2, false, palette::ink});
+  const PaperSize most = sheet_for(vast, Paper::letter, 46, 80);
   EXPECT_NEAR(most.width * most.height, 16 * 612 * 792, 1) << "no larger than ANSI E";
 }
 
