@@ -1,6 +1,7 @@
 #include "render/canvas.hpp"
 #include "render/sheet.hpp"
 #include "render/symbols.hpp"
+#include "render/text.hpp"
 
 namespace ohmtrail::render {
 namespace {
@@ -74,7 +75,8 @@ void draw_items(const Sheet& sheet) {
         continue;
       }
       if (part.tie_junction >= 0) {
-        draw_line(sheet.scene, Kind::post, -1, {{x, part.top}, {x, part.bottom}}, {palette::ink, 1.1, false});
+        draw_line(sheet.scene, Kind::post, add_group(sheet.scene, "", std::string(text::plain_title)),
+                  {{x, part.top}, {x, part.bottom}}, {palette::ink, 1.1, false});
         continue;
       }
       const std::size_t k = at(part.battery);

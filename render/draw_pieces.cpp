@@ -4,6 +4,7 @@
 #include "render/canvas.hpp"
 #include "render/sheet.hpp"
 #include "render/symbols.hpp"
+#include "render/text.hpp"
 
 namespace ohmtrail::render {
 namespace {
@@ -131,7 +132,12 @@ namespace {
 /// Pieces in line between two uprights, with their names above and their numbers below.
 class Row {
  public:
-  Row(const Sheet& sheet, double y, Span x) : sheet_(sheet), y_(y), at_(x.low), end_(x.high) {}
+  Row(const Sheet& sheet, double y, Span x)
+      : sheet_(sheet),
+        y_(y),
+        at_(x.low),
+        end_(x.high),
+        plain_(add_group(sheet.scene, "", std::string(text::plain_title))) {}
 
   void draw(const std::vector<Piece>& pieces, const std::vector<Cell>& cells,
             const std::vector<PlacedCell>& placed) {
@@ -142,7 +148,7 @@ class Row {
  private:
   void plain_to(double x) {
     if (x > at_ + 0.01)
-      draw_line(sheet_.scene, Kind::post, -1, {{at_, y_}, {x, y_}}, {palette::ink, 1.1, false});
+      draw_line(sheet_.scene, Kind::post, plain_, {{at_, y_}, {x, y_}}, {palette::ink, 1.1, false});
   }
 
   void draw(const Piece& piece, const Cell& cell, const PlacedCell& place) {
@@ -167,6 +173,7 @@ class Row {
 
   const Sheet& sheet_;
   double y_, at_, end_;
+  int plain_;
 };
 
 }  // namespace
@@ -193,8 +200,9 @@ void draw_ties(const Sheet& sheet) {
     const double y = sheet.cells.tie_y(tie);
     Row(sheet, y, x)
         .draw(tie.pieces, sheet.cells.ties[t], sheet.cells.lay_tie(sheet.wiring, static_cast<int>(t), x));
+    const int group = add_group(sheet.scene, "", std::string(text::plain_title));
     for (const double end : {x.low, x.high})
-      draw_circle(sheet.scene, Kind::post, -1, {end, y}, 2, {palette::ink, 0.5, false}, palette::ink);
+      draw_circle(sheet.scene, Kind::post, group, {end, y}, 2, {palette::ink, 0.5, false}, palette::ink);
   }
 }
 

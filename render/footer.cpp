@@ -61,7 +61,8 @@ void draw_signs(Scene& scene, Point corner) {
               loss_colour(0.8));
   x += 16;
   word(text::legend_end);
-  draw_disc(scene, -1, {x + 5, corner.y}, 4.6, 1, std::nullopt);
+  draw_disc(scene, add_group(scene, "", std::string(text::legend_disc)), {x + 5, corner.y}, 4.6, 1,
+            std::nullopt);
   x += 13;
   word(text::legend_disc);
   draw_line(scene, Kind::furniture, -1, {{x, corner.y}, {x + 14, corner.y}}, {palette::idle, 2.4, false});
@@ -84,7 +85,9 @@ std::string_view shown(Show show) {
 }
 
 void draw_listed(Scene& scene, const Teller& teller, const diagnose::HotSpot& spot, Point left) {
-  draw_disc(scene, -1, {left.x + 5, left.y}, 4.6, spot.rank, spot.likelihood);
+  const int group =
+      add_group(scene, "", filled(text::hot_spot_title, spot.rank, where(teller.system(), spot.id)));
+  draw_disc(scene, group, {left.x + 5, left.y}, 4.6, spot.rank, spot.likelihood);
   std::string told = volts(diagnose::lost_volts(spot));
   // Less than half a millivolt is nothing that anybody gets back.
   if (spot.recoverable && spot.recoverable->volts >= 0.5e-3)

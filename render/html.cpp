@@ -20,7 +20,7 @@ header p{display:flex;justify-content:space-between;gap:12px;margin:0;color:var(
 h1{font-size:1.7rem;line-height:1.2;margin:.3rem 0}
 h2{font-size:1.25rem;color:var(--accent);margin:2rem 0 .6rem}
 h3{font-size:1rem;margin:1.2rem 0 .2rem}
-p{margin:.2rem 0 .5rem}
+p{margin:.2rem 0 .5rem}.answer+p{margin-top:.6rem}
 .quiet{color:var(--quiet)}.small{color:var(--quiet);font-size:.85rem}.alarm{color:var(--alarm);font-weight:700}
 .entry{display:grid;grid-template-columns:6.5rem 1fr;gap:.5rem}.entry>:first-child{color:var(--quiet)}
 .answer{background:var(--wash);border-left:4px solid var(--accent);padding:.7rem 1rem;font-size:1.1rem}
@@ -31,7 +31,7 @@ text-align:center;line-height:1.65rem}
 .gain{color:var(--sound);font-weight:700}
 figure{margin:.6rem 0}
 svg{display:block;width:100%;height:auto}
-.wide{overflow-x:auto}.wide svg{min-width:44rem}.large svg{min-width:60rem}.small svg{max-width:36rem}
+.wide{overflow-x:auto}.wide svg{min-width:44rem}.large svg{min-width:60rem}.small svg{max-width:27rem}
 table{border-collapse:collapse;width:100%;font-size:.85rem}
 th{text-align:left;color:var(--quiet);border-bottom:2px solid var(--quiet)}
 td,th{padding:.3rem .5rem .3rem 0;vertical-align:top}td{border-bottom:1px solid var(--hair)}
@@ -125,7 +125,7 @@ class HtmlDocument final : public Document {
     heading(words);
     add("<figure class=\"wide large\" tabindex=\"0\">\n{}</figure>\n", svg(drawing, false));
   }
-  [[nodiscard]] double width() const override { return 340; }
+  [[nodiscard]] double width() const override { return 250; }
 
   std::string finish() {
     out_ += "</body>\n</html>\n";

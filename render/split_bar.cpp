@@ -36,7 +36,7 @@ Scene split_bar(const diagnose::Parts& parts, double width, bool from_charger) {
   const auto named = named_parts(parts, from_charger);
   double all = 0;
   for (const NamedPart& part : named) all += std::max(part.volts, 0.0);
-  const std::size_t across = width < 400 ? 2 : 3;
+  const std::size_t across = width < 300 ? 1 : width < 400 ? 2 : 3;
   const auto rows = static_cast<double>((named.size() + across - 1) / across);
   Scene scene{width, bar_height + 8 + rows * key_row, {}, {}, {}};
   if (!(all > 0)) return scene;

@@ -24,7 +24,7 @@ MEASURE = """(() => {
     const box = e.getBoundingClientRect();
     if (box.right > page.clientWidth + 1 || box.left < -1) outside.push(e.tagName + ' ' + e.textContent.slice(0, 40));
   }
-  const groups = [...document.querySelectorAll('figure.large svg g')];
+  const groups = [...document.querySelectorAll('figure.large svg g:not(.furniture)')];
   return {scroll: page.scrollWidth, width: page.clientWidth, outside: outside.slice(0, 5),
           untitled: groups.filter(g => !g.querySelector(':scope > title')).length, groups: groups.length,
           scripts: document.scripts.length, small: [...document.querySelectorAll('p,td,h1,h2,h3')]
