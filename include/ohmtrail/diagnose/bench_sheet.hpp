@@ -38,8 +38,9 @@ struct BenchSheet {
 };
 
 /// Follows the current from the supply to every load and back. A part that carries current in several cases
-/// is read where it drops most; a case in which none does is left out. Values are those of the system with every part sound. `solved` are the cases
-/// to read in, of `system`; one without a solution when sound is left out.
+/// is read where it drops most; a case in which none does is left out. Values are those of the system with
+/// every part sound. `solved` are the cases to read in, of `system`; one without a solution when sound is
+/// left out.
 [[nodiscard]] BenchSheet bench_sheet(const netlist::System& system,
                                      const std::vector<solve::CaseSolution>& solved);
 
