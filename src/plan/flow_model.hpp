@@ -1,6 +1,6 @@
 #pragma once
-#include "plan/current_ranges.hpp"
 #include "plan/design_space.hpp"
+#include "plan/flow_tangents.hpp"
 #include "plan/guards.hpp"
 #include "plan/mip.hpp"
 
@@ -15,9 +15,8 @@
 ///   constant power              i ≥ tangents of P / V, i ≤ its chord
 ///   battery                     V = E − R i
 ///   charger, isolator           straight pieces, chosen by binaries
-///   drop of a load              V ≥ terminal voltage of its supply − limit; one of several supplies by
-///   binaries device                      1.25 |i| ≤ the largest rating not above the ampacity of each run
-///   that it guards
+///   drop of a load              V ≥ terminal voltage of its supply − limit; of several the leader, by binaries
+///   device                      1.25 |i| ≤ the largest rating not above the ampacity of each run it guards
 /// Curves are convex, so a tangent anywhere is valid: `refine` adds those at a solved state.
 namespace ohmtrail::plan {
 
@@ -31,29 +30,12 @@ class FlowModel {
 
   /// Adds tangents at a solved state of this case, for the candidates taken in `value`, the master's
   /// solution.
-  void refine(Mip& mip, const solve::CaseSolution& solved, const std::vector<double>& value) const;
+  void refine(Mip& mip, const solve::CaseSolution& solved, const std::vector<double>& value) const {
+    tangents_.refine(mip, solved, value);
+  }
 
  private:
-  friend class FlowRows;
-
-  /// x ≥ k (3 t² i − 2 t³ taken), signed so that i is positive.
-  struct Warm {
-    int element = -1;                          ///< whose current decides
-    int amperes = -1, extra = -1, taken = -1;  ///< columns; taken −1: always
-    double k = 0, sign = 1;
-    double least = 0;  ///< A, turned by sign: tangents from here on are valid
-  };
-  /// i ≥ 2 P / v − (P / v²) V.
-  struct PowerDraw {
-    int element = -1;
-    int amperes = -1, plus = -1, minus = -1;  ///< columns
-    double watts = 0;
-  };
-  static void add_tangent(Mip& mip, const Warm& warm, double amperes);
-  static void add_tangent(Mip& mip, const PowerDraw& draw, double volts);
-
-  std::vector<Warm> warm_;
-  std::vector<PowerDraw> draws_;
+  FlowTangents tangents_;
 };
 
 }  // namespace ohmtrail::plan
