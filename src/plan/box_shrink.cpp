@@ -1,6 +1,7 @@
 #include "plan/box_shrink.hpp"
 
 #include <algorithm>
+#include <map>
 
 namespace ohmtrail::plan {
 
@@ -13,17 +14,12 @@ std::size_t at(int i) {
 /// Currents closer than this share are one.
 constexpr double kSlack = 1e-6;
 
-double least_amperes(const Bounds& known, const std::vector<int>& loads) {
-  double sum = 0;
-  for (const int l : loads) sum += known.load_amperes[at(l)].low;
-  return sum;
-}
-
 bool drop_below_current(const RadialCase& in_case, const Bounds& known, Box& box) {
   bool changed = false;
-  for (const Arm& arm : in_case.arms) {
+  for (std::size_t a = 0; a < in_case.arms.size(); ++a) {
+    const Arm& arm = in_case.arms[a];
     if (arm.run < 0) continue;
-    const double amperes = least_amperes(known, arm.loads) * (1 - kSlack);
+    const double amperes = known.arm_amperes[a].low * (1 - kSlack);
     for (std::size_t c = 0; c < arm.choices.size(); ++c)
       if (box[at(arm.run)][c] && arm.most_amperes[c] < amperes) box[at(arm.run)][c] = false, changed = true;
   }
@@ -34,7 +30,7 @@ bool drop_below_fuse(const RadialCase& in_case, const DesignSpace& space, const 
   bool changed = false;
   for (const Device& device : in_case.devices) {
     const auto rating = std::lower_bound(device.ladder.begin(), device.ladder.end(),
-                                         1.25 * least_amperes(known, device.loads) * (1 - kSlack));
+                                         1.25 * known.arm_amperes[at(device.arm)].low * (1 - kSlack));
     if (rating == device.ladder.end()) continue;
     for (const int run : device.runs)
       for (std::size_t c = 0; c < box[at(run)].size(); ++c)
@@ -51,6 +47,19 @@ bool holds_none(const Box& box) {
 }
 
 }  // namespace
+
+void narrow_devices(const std::vector<Bounds>& known, std::vector<RadialCase>& cases) {
+  std::map<int, Interval> most;  // by element
+  for (std::size_t s = 0; s < cases.size(); ++s)
+    for (const Device& device : cases[s].devices) {
+      const Interval& amperes = known[s].arm_amperes[at(device.arm)];
+      Interval& all = most.try_emplace(device.element, Interval{0, 0}).first->second;
+      all.low = std::max(all.low, amperes.low);
+      all.high = std::max(all.high, amperes.high);
+    }
+  for (RadialCase& in_case : cases)
+    for (Device& device : in_case.devices) (void)device.most.narrow(most.at(device.element));
+}
 
 std::vector<Bounds> shrink_box(const std::vector<RadialCase>& cases, const DesignSpace& space, Box& box) {
   std::vector<Bounds> known;

@@ -11,4 +11,8 @@ namespace ohmtrail::plan {
 [[nodiscard]] std::vector<Bounds> shrink_box(const std::vector<RadialCase>& cases, const DesignSpace& space,
                                              Box& box);
 
+/// Tells the devices of every case what they carry at most over all cases, in any design of the box whose
+/// bounds are known.
+void narrow_devices(const std::vector<Bounds>& known, std::vector<RadialCase>& cases);
+
 }  // namespace ohmtrail::plan

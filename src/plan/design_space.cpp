@@ -6,6 +6,7 @@
 #include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
+#include "plan/guards.hpp"
 
 namespace ohmtrail::plan {
 
@@ -100,6 +101,44 @@ CaseSpace case_space(const DesignSpace& space, const netlist::Case& in_case) {
   return result;
 }
 
+/// Gives every device its rating number `index`, or its last, and what is known of a new one.
+netlist::System rerated(netlist::System system, const network::Network& network,
+                        const std::vector<DeviceSpace>& devices, std::size_t index) {
+  for (const DeviceSpace& device : devices) {
+    const auto& origin = network.elements[static_cast<std::size_t>(device.element)].origin;
+    const units::Current rating{device.ladder[std::min(index, device.ladder.size() - 1)]};
+    if (origin.section == network::Section::fuses) {
+      system.fuses[origin.index].rating = rating;
+      system.fuses[origin.index].resistances = {};
+    } else {
+      system.switches[origin.index].rating = rating;
+      system.switches[origin.index].resistances = {};
+    }
+  }
+  return system;
+}
+
+std::vector<DeviceSpace> device_spaces(const netlist::System& system, const network::Network& network) {
+  std::vector<DeviceSpace> devices;
+  std::size_t most = 0;
+  for (std::size_t e = 0; e < network.elements.size(); ++e) {
+    const auto& element = network.elements[e];
+    if (!is_device(system, element)) continue;
+    const double rated = element.origin.section == network::Section::fuses
+                             ? system.fuses[element.origin.index].rating.si()
+                             : system.switches[element.origin.index].rating->si();
+    devices.push_back({static_cast<int>(e), rated, device_ladder(system, element), {}});
+    most = std::max(most, devices.back().ladder.size());
+  }
+  for (std::size_t index = 0; index < most; ++index) {
+    const auto built = network::build(rerated(system, network, devices, index), system.cases.front());
+    for (DeviceSpace& device : devices)
+      if (index < device.ladder.size())
+        device.ohms.push_back(built.elements[static_cast<std::size_t>(device.element)].resistance.si());
+  }
+  return devices;
+}
+
 }  // namespace
 
 ElementValue value_of(const network::Network& network, int index) {
@@ -150,7 +189,7 @@ void rewire(netlist::Run& run, const Offer& offer) {
 }
 
 DesignSpace design_space(const netlist::System& system, const std::vector<std::string>& only) {
-  DesignSpace space{system, offers_of(system), {}, {}, false, {}};
+  DesignSpace space{system, offers_of(system), {}, {}, {}, false, {}};
   switch_off_test_loads(space.system);
   space.priced = std::all_of(space.offers.begin(), space.offers.end(),
                              [](const Offer& o) { return o.price.has_value(); });
@@ -167,6 +206,7 @@ DesignSpace design_space(const netlist::System& system, const std::vector<std::s
     space.runs.push_back(std::move(run));
   }
   for (const auto& in_case : space.system.cases) space.cases.push_back(case_space(space, in_case));
+  if (!space.cases.empty()) space.devices = device_spaces(space.system, space.cases.front().network);
   return space;
 }
 

@@ -51,6 +51,14 @@ struct CaseSpace {
   std::vector<std::vector<std::vector<ElementValue>>> values;  ///< [run in scope][candidate] → elements
 };
 
+/// A fuse, or a breaker with a rating, and what it would be with every rating that it may have.
+struct DeviceSpace {
+  int element = -1;            ///< index into Network::elements, alike in every case
+  double rated = 0;            ///< A, as it is
+  std::vector<double> ladder;  ///< A, rising
+  std::vector<double> ohms;    ///< Ω, new with each of these
+};
+
 /// A candidate's index for every run in scope.
 using Design = std::vector<int>;
 
@@ -65,6 +73,7 @@ struct DesignSpace {
   std::vector<Offer> offers;
   std::vector<RunSpace> runs;
   std::vector<CaseSpace> cases;
+  std::vector<DeviceSpace> devices;
   bool priced = false;
   std::vector<OutOfReach> out_of_reach;  ///< their drop limits are gone from the networks of `cases`
 };

@@ -17,6 +17,7 @@ struct FlowCase {
   const CaseSpace& in_case;
   const Guards& guards;
   const solve::CaseSolution& probe;
+  const std::vector<Interval>& most;           ///< A, per element: its largest current over the cases
   const std::vector<std::vector<int>>& taken;  ///< column per run in scope and candidate
   double share = 1;                            ///< of each drop limit
   CurrentRanges ranges;

@@ -2,6 +2,7 @@
 #include <limits>
 
 #include "plan/flow_case.hpp"
+#include "plan/rated_device.hpp"
 
 namespace ohmtrail::plan {
 
@@ -24,6 +25,26 @@ void add_resistor(FlowCase& flow, FlowTangents& tangents, int e, int amperes, co
   if (curve.most > 0)
     row.push_back({tangents.add_warmth(flow.mip, e, amperes, -1, curve, range.low, range.high), -1});
   flow.mip.add_row(row, 0, 0);
+}
+
+/// A device that guards runs in scope: V = R i with R between what its ratings may have. Where the current
+/// may flow back, by `back` at most, either row gives way by what that can make.
+void add_device(FlowCase& flow, const Device& device, int amperes, const Interval& range) {
+  Device here = device;
+  const double back = std::max(0.0, -range.low);
+  here.most = flow.most[at(device.element)];
+  Interval ampacity = Interval::none();
+  for (const int run : device.runs)
+    for (const Candidate& candidate : flow.space.runs[at(run)].candidates)
+      ampacity.include(candidate.ampacity);
+  const Interval ohms = here.resistance(ampacity);
+  const double slack = (ohms.high - ohms.low) * back;
+  const Element& element = flow.network().elements[at(device.element)];
+  auto least = flow.across(element.from, element.to), most = least;
+  least.push_back({amperes, -ohms.low});
+  most.push_back({amperes, -ohms.high});
+  flow.mip.add_row(least, -slack, kInfinity);
+  flow.mip.add_row(most, -kInfinity, slack);
 }
 
 void add_battery(FlowCase& flow, const Element& element, int amperes) {
@@ -94,6 +115,8 @@ void add_element(FlowCase& flow, FlowTangents& tangents, int e) {
     case Role::load:
       return add_load(flow, tangents, e, amperes);
     default:
+      for (const Device& device : devices_of(flow.space, flow.network(), flow.guards))
+        if (device.element == e) return add_device(flow, device, amperes, range);
       add_resistor(flow, tangents, e, amperes, range);
   }
 }

@@ -16,7 +16,7 @@ std::size_t at(int i) {
 std::vector<std::pair<std::vector<int>, std::vector<int>>> grouped(const RadialCase& in_case) {
   std::map<std::vector<int>, std::vector<int>> arms;
   for (std::size_t a = 0; a < in_case.arms.size(); ++a)
-    arms[in_case.arms[a].loads].push_back(static_cast<int>(a));
+    if (!in_case.arms[a].loads.empty()) arms[in_case.arms[a].loads].push_back(static_cast<int>(a));
   std::vector<std::pair<std::vector<int>, std::vector<int>>> groups(arms.begin(), arms.end());
   std::stable_sort(groups.begin(), groups.end(),
                    [](const auto& a, const auto& b) { return a.first.size() > b.first.size(); });

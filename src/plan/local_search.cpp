@@ -22,12 +22,17 @@ int thicker(const std::vector<bool>& allowed, int than) {
 
 bool LocalSearch::keeps_limits(const Design& design) const {
   const Box point = point_box(space_, design);
-  return std::all_of(cases_.begin(), cases_.end(),
-                     [&](const RadialCase& in_case) { return bounds(in_case, space_, point).certain; });
+  bool certain = true;
+  for (const RadialCase& in_case : cases_) {
+    const Bounds known = bounds(in_case, space_, point);
+    if (!known.possible) return false;
+    certain = certain && known.certain;
+  }
+  return certain || judge_.accepts(design);
 }
 
 Design LocalSearch::thinned(Design design, const Box& box) const {
-  for (bool moved = true; moved && in_time_();) {
+  for (bool moved = true; moved && judge_.in_time();) {
     moved = false;
     for (std::size_t k = 0; k < design.size(); ++k)
       for (const int candidate : cheaper(k, design[k], box)) {
@@ -73,14 +78,14 @@ std::optional<Design> LocalSearch::mended(const Design& design, const Box& box, 
   for (const Change& change : changes) {
     Design mended = design;
     mended[change.run] = change.candidate;
-    if (!in_time_()) break;
+    if (!judge_.in_time()) break;
     if (keeps_limits(mended)) return mended;
   }
   return std::nullopt;
 }
 
 std::optional<Design> LocalSearch::repaired(Design design, const Box& box) const {
-  while (in_time_()) {
+  while (judge_.in_time()) {
     if (keeps_limits(design)) return thinned(std::move(design), box);
     bool moved = false;
     for (std::size_t k = 0; k < design.size(); ++k) {

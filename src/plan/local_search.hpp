@@ -1,20 +1,18 @@
 #pragma once
-#include <functional>
 #include <optional>
 #include <vector>
 
-#include "plan/box_bounds.hpp"
+#include "plan/search.hpp"
 
 /// Good designs of radial cases, without any claim: what they cost is a mark to beat.
 namespace ohmtrail::plan {
 
 class LocalSearch {
  public:
-  /// `in_time`: false ends a search early.
-  LocalSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, std::function<bool()> in_time)
-      : space_(space), cases_(cases), in_time_(std::move(in_time)) {}
+  LocalSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, const Judge& judge)
+      : space_(space), cases_(cases), judge_(judge) {}
 
-  /// Whether the bounds say that the design surely keeps every limit of every case.
+  /// Whether a design keeps every limit of every case: the judge is asked where the bounds do not tell.
   [[nodiscard]] bool keeps_limits(const Design& design) const;
 
   /// Moves run after run to a cheaper candidate in the box that still keeps every limit, until none moves.
@@ -34,7 +32,7 @@ class LocalSearch {
 
   const DesignSpace& space_;
   const std::vector<RadialCase>& cases_;
-  std::function<bool()> in_time_;
+  const Judge& judge_;
 };
 
 }  // namespace ohmtrail::plan

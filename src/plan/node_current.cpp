@@ -66,7 +66,8 @@ std::vector<NodeCurrent> node_currents(const RadialCase& in_case, const LoadTree
   std::vector<NodeCurrent> nodes(tree.size());
   for (std::size_t n = 0; n < tree.size(); ++n) {
     nodes[n].terminal = known.terminal;
-    nodes[n].lowest_volts = in_case.emf / 10;
+    nodes[n].least_drop = known.lead_volts.low;
+    nodes[n].lowest_volts = in_case.highest_emf() / 10;
     for (int up = tree[n].parent; up >= 0; up = tree[at(up)].parent)
       for (const int a : tree[at(up)].arms) nodes[n].least_drop += known.arm_volts[at(a)].low;
     for (const int l : tree[n].loads) add_along(in_case, tree, known, at(l), static_cast<int>(n), nodes);

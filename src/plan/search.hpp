@@ -22,6 +22,7 @@ struct Judge {
 
   [[nodiscard]] bool accepts(const Design& design) const { return assess(design).keeps_limits(); }
 
+  [[nodiscard]] bool in_time() const { return seconds_left() > 0; }
   [[nodiscard]] double seconds_left() const {
     return std::chrono::duration<double>(deadline - std::chrono::steady_clock::now()).count();
   }

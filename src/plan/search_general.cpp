@@ -35,8 +35,9 @@ struct Master {
       }
       mip.add_row(one_of, 1, 1);
     }
+    const auto most = most_amperes(space, probes);
     for (std::size_t c = 0; c < space.cases.size(); ++c)
-      flows.emplace_back(mip, space, space.cases[c], guards[c], probes[c], taken, share);
+      flows.emplace_back(mip, space, space.cases[c], guards[c], probes[c], most, taken, share);
   }
 
   [[nodiscard]] Design read(const std::vector<double>& value) const {

@@ -26,17 +26,13 @@ constexpr double kSameCost = 1e-9;
 class RadialSearch {
  public:
   RadialSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, const Judge& judge)
-      : space_(space),
-        cases_(cases),
-        judge_(judge),
-        local_(space, cases, [&judge] { return judge.seconds_left() > 0; }),
-        box_(full_box(space)) {}
+      : space_(space), cases_(cases), judge_(judge), local_(space, cases, judge), box_(full_box(space)) {}
 
   Found run() {
     if (!shrink()) return finish();
     start_from_thickest();
     shrink_by_reduced_cost();
-    while (judge_.seconds_left() > 0) {
+    while (judge_.in_time()) {
       const auto solution = master().solve(judge_.seconds_left(), cutoff());
       ++found_.rounds;
       raise_bound(solution);

@@ -32,23 +32,24 @@ struct Node {
 
 class TreeSearch {
  public:
-  TreeSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, std::vector<LoadTree> trees,
+  TreeSearch(const DesignSpace& space, std::vector<RadialCase> cases, std::vector<LoadTree> trees,
              const Judge& judge)
       : space_(space),
-        cases_(cases),
+        cases_(std::move(cases)),
         judge_(judge),
-        local_(space, cases, [&judge] { return judge.seconds_left() > 0; }),
-        joint_(space, cases, std::move(trees)) {}
+        local_(space, cases_, judge),
+        joint_(space, cases_, std::move(trees)) {}
 
   Found run() {
     Box box = full_box(space_);
-    const auto known = shrink_box(cases_, space_, box);
+    auto known = shrink_box(cases_, space_, box);
+    if (!known.empty()) narrow_devices(known, cases_), known = shrink_box(cases_, space_, box);
     if (known.empty()) return finish();
     full_ = box;
     for (std::size_t k = 0; k < box.size(); ++k) dearest_ += dearest_of(k, box[k]);
     start(box, known);
     open_.push({0, std::move(box)});
-    while (!open_.empty() && judge_.seconds_left() > 0) {
+    while (!open_.empty() && judge_.in_time()) {
       Node node = open_.top();
       open_.pop();
       found_.bound = std::max(found_.bound, node.bound);
@@ -104,7 +105,7 @@ class TreeSearch {
     const Design thickest = LocalSearch::thickest(box);
     if (local_.keeps_limits(thickest)) offer(local_.thinned(thickest, box));
     for (const double share : kStrict) {
-      if (judge_.seconds_left() <= 0) return;
+      if (!judge_.in_time()) return;
       const auto joint = joint_.bound({box, known, ceiling(), kLabels, share});
       if (std::isinf(joint.bound)) return;
       if (activate_broken(joint.design, known) || !local_.keeps_limits(joint.design)) continue;
@@ -241,10 +242,8 @@ class TreeSearch {
         const int run = cases_[s].arms[a].run;
         if (run < 0 || std::count(node.box[at(run)].begin(), node.box[at(run)].end(), true) < 2) continue;
         const Interval& volts = known[s].arm_volts[a];
-        double amperes = 0;
-        for (const int l : cases_[s].arms[a].loads) amperes += known[s].load_amperes[at(l)].low;
-        if ((volts.high - volts.low) * amperes > most)
-          most = (volts.high - volts.low) * amperes, widest = run;
+        const double lost = (volts.high - volts.low) * known[s].arm_amperes[a].high;
+        if (lost > most) most = lost, widest = run;
       }
     if (widest < 0) widest = first_open(node.box);
     split(node, widest, design[at(widest)]);
@@ -272,7 +271,7 @@ class TreeSearch {
   }
 
   const DesignSpace& space_;
-  const std::vector<RadialCase>& cases_;
+  std::vector<RadialCase> cases_;
   const Judge& judge_;
   LocalSearch local_;
   TreeCases joint_;

@@ -31,12 +31,12 @@ double before_arm(const Label& beyond, const NodeCurrent& current, const Curve& 
 }
 
 /// The label as it stands before the arm.
-Label passed(const Label& beyond, const NodeCurrent& current, const Curve& curve) {
+Label passed(const Label& beyond, const NodeCurrent& current, const Hull& hull) {
   Label label = beyond;
-  label.tolerance = before_arm(beyond, current, curve);
+  label.tolerance = before_arm(beyond, current, hull.low);
   const double least = current.between(current.least_drop, beyond.tolerance, beyond);
-  label.sag += current.watts * curve.least_ohms(least) * least;
-  label.lag += current.siemens * curve.most_ohms(current.most_amperes) * current.most_amperes;
+  label.sag += current.watts * hull.low.least_ohms(least) * least;
+  label.lag += current.siemens * hull.high.most_ohms(current.most_amperes) * current.most_amperes;
   return label;
 }
 
@@ -61,6 +61,13 @@ TreeBound::TreeBound(const TreeProblem& problem)
 
 bool TreeBound::allowed(const Arm& arm, std::size_t candidate) const {
   return arm.run < 0 || problem_.box[at(arm.run)][candidate];
+}
+
+/// A fixed arm has what the bounds know of it: a device's resistance depends on the box.
+Hull TreeBound::hull(int arm, std::size_t candidate) const {
+  const Arm& one = problem_.in_case.arms[at(arm)];
+  return one.run < 0 ? problem_.known.arm_curves[at(arm)]
+                     : Hull{one.choices[candidate], one.choices[candidate]};
 }
 
 void TreeBound::fill(std::size_t node) {
@@ -96,8 +103,8 @@ Front TreeBound::pass(std::size_t node, int index, const Front& beyond) const {
     if (!allowed(arm, c)) continue;
     const double cost = arm.run < 0 ? 0 : problem_.costs[at(index)][c];
     for (std::size_t i = 0; i < beyond.size() && beyond[i].cost + cost <= ceiling; ++i) {
-      Label label = passed(beyond[i], currents_[node], arm.choices[c]);
-      if (label.tolerance < 0) continue;
+      Label label = passed(beyond[i], currents_[node], hull(index, c));
+      if (label.tolerance < problem_.known.lead_volts.low) continue;
       label.cost += cost;
       label.candidate = arm.run < 0 ? -1 : static_cast<int>(c);
       label.beyond = static_cast<int>(i);
@@ -110,12 +117,13 @@ Front TreeBound::pass(std::size_t node, int index, const Front& beyond) const {
 
 double TreeBound::bound() const {
   const Front& top = fronts_.front().back();
-  return top.empty() ? kInfinity : top.front().cost;
+  const int label = cheapest(top, problem_.known.lead_volts.low);
+  return label < 0 ? kInfinity : top[at(label)].cost;
 }
 
 std::vector<int> TreeBound::choices() const {
   std::vector<int> choices(problem_.in_case.arms.size(), -1);
-  choose(0, 0, choices);
+  choose(0, problem_.known.lead_volts.low, choices);
   return choices;
 }
 
@@ -135,7 +143,7 @@ ArmCosts TreeBound::marginals() const {
   ArmCosts least;
   for (const Arm& arm : problem_.in_case.arms) least.emplace_back(arm.choices.size(), kInfinity);
   std::vector<Front> outside(problem_.tree.size());
-  outside.front() = {Label{kSpan}};
+  outside.front() = {Label{kSpan - problem_.known.lead_volts.low}};
   for (std::size_t n = 0; n < outside.size(); ++n) spread(n, outside[n], outside, least);
   return least;
 }
@@ -176,7 +184,7 @@ Front TreeBound::descend(std::size_t node, int index, const Front& beyond, const
     const double amps = currents_[node].between(drop, rest.back().tolerance, rest[at(any)]);
     for (std::size_t c = 0; c < arm.choices.size(); ++c) {
       if (!allowed(arm, c)) continue;
-      const double far = drop + arm.choices[c].least_ohms(amps) * amps;
+      const double far = drop + hull(index, c).low.least_ohms(amps) * amps;
       const double cost = label.cost + (arm.run < 0 ? 0 : problem_.costs[at(index)][c]);
       const int next = cheapest(rest, far);
       if (next >= 0 && cost + rest[at(next)].cost <= ceiling_) labels.push_back(Label{kSpan - far, cost});
@@ -193,7 +201,7 @@ void TreeBound::note_marginals(std::size_t node, int index, const Front& beyond,
     if (!allowed(arm, c)) continue;
     const double cost = arm.run < 0 ? 0 : problem_.costs[at(index)][c];
     for (const Label& label : beyond) {
-      const double tolerance = before_arm(label, currents_[node], arm.choices[c]);
+      const double tolerance = before_arm(label, currents_[node], hull(index, c).low);
       const int rest = cheapest(above, kSpan - tolerance - kRounding);
       if (rest >= 0) least[c] = std::min(least[c], above[at(rest)].cost + cost + label.cost);
     }

@@ -9,9 +9,10 @@
 /// From the loads to the supply each node gets a front: what the cable beyond costs, against the drop that
 /// may already be lost before it. A load tolerates its limit; branches at a point add their costs and the
 /// least tolerance counts; an arm with candidate c turns a tolerance t into t − r(c, I) I, with I the least
-/// current at drop t. At the supply nothing is lost yet, so that the cheapest label there bounds the cost.
-/// Back from the supply to the loads, what all the rest costs at least at a given drop is known in the same
-/// way; both together bound the cost of each candidate of each arm.
+/// current at drop t. What is lost within the bank before it feeds the tree is known (nothing where there is
+/// one string); the cheapest label that tolerates it bounds the cost. Back from the supply to the loads, what
+/// all the rest costs at least at a given drop is known in the same way; both together bound the cost of each
+/// candidate of each arm.
 namespace ohmtrail::plan {
 
 /// [arm][candidate]; of a fixed arm one entry.
@@ -40,6 +41,7 @@ class TreeBound {
   [[nodiscard]] ArmCosts marginals() const;
 
  private:
+  [[nodiscard]] Hull hull(int arm, std::size_t candidate) const;
   void fill(std::size_t node);
   [[nodiscard]] Front bottom(std::size_t node) const;
   [[nodiscard]] Front pass(std::size_t node, int arm, const Front& beyond) const;

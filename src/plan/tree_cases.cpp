@@ -14,10 +14,11 @@ std::size_t at(int i) {
   return static_cast<std::size_t>(i);
 }
 
-double least_amperes(const Arm& arm, const Bounds& known) {
-  double sum = 0;
-  for (const int l : arm.loads) sum += known.load_amperes[at(l)].low;
-  return sum;
+double least_cost(const std::vector<bool>& allowed, const RunSpace& run) {
+  double least = kInfinity;
+  for (std::size_t c = 0; c < allowed.size(); ++c)
+    if (allowed[c]) least = std::min(least, run.candidates[c].cost);
+  return least;
 }
 
 /// The allowed candidate with the least marginal; of equal ones the cheapest.
@@ -49,7 +50,8 @@ void TreeCases::activate(std::size_t in_case, const std::vector<Bounds>& known) 
   active_[in_case] = true;
   const auto& arms = cases_[in_case].arms;
   for (std::size_t a = 0; a < arms.size(); ++a)
-    if (arms[a].run >= 0) copies_[at(arms[a].run)].push_back({in_case, static_cast<int>(a)});
+    if (arms[a].run >= 0 && !arms[a].loads.empty())
+      copies_[at(arms[a].run)].push_back({in_case, static_cast<int>(a)});
   split_costs(known);
 }
 
@@ -60,7 +62,7 @@ void TreeCases::split_costs(const std::vector<Bounds>& known) {
     for (const Copy& copy : copies_[k]) {
       auto& costs = costs_[copy.in_case][at(copy.arm)];
       std::fill(costs.begin(), costs.end(), 0.0);
-      const double carries = least_amperes(cases_[copy.in_case].arms[at(copy.arm)], known[copy.in_case]);
+      const double carries = known[copy.in_case].arm_amperes[at(copy.arm)].low;
       if (carries > amperes) amperes = carries, most = &copy;
     }
     if (most == nullptr) continue;
@@ -69,15 +71,11 @@ void TreeCases::split_costs(const std::vector<Bounds>& known) {
   }
 }
 
-/// Runs that carry nothing in any active case take the cheapest candidate.
+/// Runs that feed nothing in any active case count with the cheapest candidate.
 double TreeCases::unowned_cost(const Box& box) const {
   double sum = 0;
   for (std::size_t k = 0; k < copies_.size(); ++k) {
-    if (!copies_[k].empty()) continue;
-    double least = kInfinity;
-    for (std::size_t c = 0; c < box[k].size(); ++c)
-      if (box[k][c]) least = std::min(least, space_.runs[k].candidates[c].cost);
-    sum += least;
+    if (copies_[k].empty()) sum += least_cost(box[k], space_.runs[k]);
   }
   return sum;
 }
@@ -144,13 +142,19 @@ std::vector<std::vector<double>> TreeCases::joint_marginals(const std::vector<Bo
     std::vector<std::vector<double>> extra(box.size());
     for (std::size_t a = 0; a < marginals.size(); ++a) {
       const int run = cases_[one.in_case].arms[a].run;
-      if (run < 0) continue;
+      if (run < 0 || cases_[one.in_case].arms[a].loads.empty()) continue;
       extra[at(run)].resize(box[at(run)].size(), 0);
       for (std::size_t c = 0; c < marginals[a].size(); ++c)
         extra[at(run)][c] = std::max(extra[at(run)][c], marginals[a][c] - one.tree.bound());
     }
     for (std::size_t k = 0; k < box.size(); ++k)
       for (std::size_t c = 0; c < extra[k].size(); ++c) least[k][c] += extra[k][c];
+  }
+  for (std::size_t k = 0; k < box.size(); ++k) {
+    if (!copies_[k].empty()) continue;
+    const double cheapest = least_cost(box[k], space_.runs[k]);
+    for (std::size_t c = 0; c < box[k].size(); ++c)
+      least[k][c] += std::max(0.0, space_.runs[k].candidates[c].cost - cheapest);
   }
   return least;
 }
