@@ -181,7 +181,7 @@ std::vector<double> device_ladder(const netlist::System& system, const network::
   const auto ratings = [&]() -> const std::vector<units::Current>& {
     if (element.role != Role::fuse) return trade::all_fuse_ratings();
     const auto& fuse = system.fuses[element.origin.index];
-    return trade::fuse_ratings(fuse.form.value_or(trade::usual_fuse_form(fuse.rating)));
+    return fuse.form ? trade::fuse_ratings(*fuse.form) : trade::all_fuse_ratings();
   };
   std::vector<double> ladder;
   for (const auto rating : ratings()) ladder.push_back(rating.si());

@@ -55,6 +55,7 @@ TEST(Guards, TheWayBackIsGrounded) {
 
 TEST(Guards, TheNextDeviceTakesOver) {
   auto rig = test::fused_at(0.1);
+  rig.system.fuses.front().form = trade::FuseForm::blade;
   rig.breaker("breaker", "g", "h", 10);
   rig.run("thin", "h", "m+", 16, 3);
   rig.load("radio", "m+", "l-", 2);
@@ -181,6 +182,7 @@ TEST(Guards, APositiveGroundTurnsTheSidesAround) {
 
 TEST(Guards, LaddersAreThoseOfTheForm) {
   auto rig = test::fused_at(0.1);
+  rig.system.fuses.front().form = trade::FuseForm::blade;
   rig.breaker("breaker", "g", "h", 10);
   rig.load("radio", "h", "l-", 2);
   const auto network = network::build(rig.system, rig.system.cases.front());
@@ -188,6 +190,8 @@ TEST(Guards, LaddersAreThoseOfTheForm) {
   const auto& breaker = network.elements[static_cast<std::size_t>(*network.element("breaker"))];
   EXPECT_EQ(device_ladder(rig.system, fuse).back(), 100);  // blade, ISO 8820-3
   EXPECT_GT(device_ladder(rig.system, breaker).size(), device_ladder(rig.system, fuse).size());
+  rig.system.fuses.front().form.reset();  // any may be fitted
+  EXPECT_EQ(device_ladder(rig.system, fuse), device_ladder(rig.system, breaker));
 }
 
 }  // namespace
