@@ -127,7 +127,11 @@ std::vector<DeviceSpace> device_spaces(const netlist::System& system, const netw
     const double rated = element.origin.section == network::Section::fuses
                              ? system.fuses[element.origin.index].rating.si()
                              : system.switches[element.origin.index].rating->si();
-    devices.push_back({static_cast<int>(e), rated, device_ladder(system, element), {}});
+    auto ladder = device_ladder(system, element);
+    // As it is it may stay, although no new one is made like it.
+    const auto place = std::lower_bound(ladder.begin(), ladder.end(), rated);
+    if (place == ladder.end() || *place != rated) ladder.insert(place, rated);
+    devices.push_back({static_cast<int>(e), rated, std::move(ladder), {}});
     most = std::max(most, devices.back().ladder.size());
   }
   for (std::size_t index = 0; index < most; ++index) {

@@ -55,7 +55,7 @@ struct CaseSpace {
 struct DeviceSpace {
   int element = -1;            ///< index into Network::elements, alike in every case
   double rated = 0;            ///< A, as it is
-  std::vector<double> ladder;  ///< A, rising
+  std::vector<double> ladder;  ///< A, rising, with the one that it has
   std::vector<double> ohms;    ///< Ω, new with each of these
 };
 

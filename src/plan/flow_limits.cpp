@@ -2,6 +2,7 @@
 #include <limits>
 
 #include "plan/flow_case.hpp"
+#include "plan/rated_device.hpp"
 
 namespace ohmtrail::plan {
 
@@ -127,19 +128,10 @@ void add_limit_rows(FlowCase& flow) {
 }
 
 void add_device_rows(FlowCase& flow) {
-  const std::vector<int> place = places_in_scope(flow.space);
-  for (const Guard& guard : flow.guards.devices) {
-    const int amperes = flow.amperes[at(guard.element)];
-    if (amperes < 0) continue;
-    const auto ladder = device_ladder(flow.space.system, flow.network().elements[at(guard.element)]);
-    int last = -1;
-    for (const int e : guard.elements) {
-      const auto& origin = flow.network().elements[at(e)].origin;
-      if (origin.section != network::Section::runs || place[origin.index] < 0 || place[origin.index] == last)
-        continue;
-      last = place[origin.index];
-      add_device(flow, amperes, at(last), ladder);
-    }
+  for (const Device& device : devices_of(flow.space, flow.network(), flow.guards)) {
+    const int amperes = flow.amperes[at(device.element)];
+    for (const int run : device.runs)
+      if (amperes >= 0) add_device(flow, amperes, at(run), device.ladder);
   }
 }
 

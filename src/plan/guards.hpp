@@ -26,8 +26,8 @@ struct Guards {
 /// Whether an element is a fuse, or a breaker with a rating.
 [[nodiscard]] bool is_device(const netlist::System& system, const network::Element& element);
 
-/// Ratings that a device may have, A, rising: those of the fuse's form; for a breaker, or where the form is not
-/// given, those of every form.
+/// Ratings that a device may have, A, rising: those of the fuse's form; for a breaker, or where the form is
+/// not given, those of every form.
 [[nodiscard]] std::vector<double> device_ladder(const netlist::System& system,
                                                 const network::Element& element);
 
