@@ -32,8 +32,12 @@ double height_of(double gravity) {
 
 class Tile {
  public:
-  Tile(Scene& scene, const netlist::Battery& battery, const Box& box)
-      : scene_(scene), battery_(battery), box_(box), group_(add_group(scene, battery.id, battery.id)) {}
+  Tile(Scene& scene, const netlist::Battery& battery, const Box& box, bool row_has_cells)
+      : scene_(scene),
+        battery_(battery),
+        box_(box),
+        row_has_cells_(row_has_cells),
+        group_(add_group(scene, battery.id, battery.id)) {}
 
   void draw() {
     fill_box(scene_, Kind::furniture, group_, box_, palette::paper, {palette::hair, 0.8, false});
@@ -70,7 +74,12 @@ class Tile {
 
   void draw_cells() {
     const auto& cells = battery_.checks.cells;
-    if (cells.empty()) return;
+    if (cells.empty()) {
+      if (row_has_cells_ && battery_.chemistry == trade::Chemistry::flooded)
+        write(scene_, Kind::label, group_, {box_.x + 8, box_.bottom() - 12},
+              fitted(text::bank_no_cells, small.size, false, box_.width - 16), small);
+      return;
+    }
     const double left = box_.x + 8, right = box_.right() - 8, base = box_.y + head_height + plot_height;
     // Healthy: charged enough to be worth a load test, up to a full cell.
     const double low = base - height_of(trade::least_gravity_before_load_test);
@@ -98,6 +107,7 @@ class Tile {
   Scene& scene_;
   const netlist::Battery& battery_;
   Box box_;
+  bool row_has_cells_;
   int group_;
 };
 
@@ -124,7 +134,8 @@ Scene bank_picture(const netlist::System& system, double width) {
     any_cells |= row_has_cells;
     const double height = head_height + (row_has_cells ? plot_height + foot_height : 0);
     for (std::size_t k = first; k < end; ++k)
-      Tile(scene, system.batteries[k], {static_cast<double>(k - first) * (tile + tile_gap), y, tile, height})
+      Tile(scene, system.batteries[k], {static_cast<double>(k - first) * (tile + tile_gap), y, tile, height},
+           row_has_cells)
           .draw();
     y += height + tile_gap;
   }

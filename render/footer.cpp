@@ -16,7 +16,7 @@ namespace {
 constexpr double least_height = 96;
 constexpr double row = 11;
 constexpr double block_width = 236, legend_width = 210, gap = 26, list_width = 236;
-constexpr std::size_t most_listed = 30;
+constexpr std::size_t most_listed = 30, most_rows = 15;
 constexpr Lettering small{6.6, false, palette::quiet};
 constexpr Lettering heading{6.8, true, palette::ink};
 
@@ -88,10 +88,11 @@ void draw_listed(Scene& scene, const Teller& teller, const diagnose::HotSpot& sp
   const int group =
       add_group(scene, "", filled(text::hot_spot_title, spot.rank, where(teller.system(), spot.id)));
   draw_disc(scene, group, {left.x + 5, left.y}, 4.6, spot.rank, spot.likelihood);
-  std::string told = volts(diagnose::lost_volts(spot));
+  const std::string lost = volts(diagnose::lost_volts(spot));
+  std::string told = filled(text::lost_only, lost);
   // Less than half a millivolt is nothing that anybody gets back.
   if (spot.recoverable && spot.recoverable->volts >= 0.5e-3)
-    told = filled(text::lost_and_back, told, volts(spot.recoverable->volts));
+    told = filled(text::lost_and_back, lost, volts(spot.recoverable->volts));
   const Box right =
       write(scene, Kind::furniture, -1, {left.x + list_width, left.y}, std::move(told), small, Align::right);
   write(scene, Kind::furniture, -1, {left.x + 14, left.y},
@@ -105,7 +106,10 @@ class HotList {
   HotList(const std::vector<diagnose::HotSpot>& spots, double width) : spots_(spots) {
     columns_ = static_cast<std::size_t>(std::max(0.0, std::floor((width + gap) / (list_width + gap))));
     const std::size_t listed = std::min(spots.size(), most_listed);
-    rows_ = columns_ == 0 ? 0 : std::max<std::size_t>(7, (listed + columns_ - 1) / columns_);
+    rows_ = columns_ == 0 ? 0 : std::clamp<std::size_t>((listed + columns_ - 1) / columns_, 7, most_rows);
+    listed_ = std::min(listed, rows_ * columns_);
+    // The last line then says how many are left out.
+    if (listed_ > 0 && listed_ < spots.size() && listed_ == rows_ * columns_) --listed_;
   }
 
   [[nodiscard]] double height() const { return row * static_cast<double>(rows_ + 1) + 8; }
@@ -113,16 +117,22 @@ class HotList {
   void draw(Scene& scene, const Teller& teller, double left) const {
     if (columns_ == 0 || spots_.empty()) return;
     write(scene, Kind::furniture, -1, {left, 6}, std::string(text::hot_list), heading);
-    const std::size_t listed = std::min({spots_.size(), most_listed, rows_ * columns_});
-    for (std::size_t k = 0; k < listed; ++k)
-      draw_listed(scene, teller, spots_[k],
-                  {left + static_cast<double>(k / rows_) * (list_width + gap),
-                   6 + row * static_cast<double>(k % rows_ + 1) + 1});
+    for (std::size_t k = 0; k < listed_; ++k) draw_listed(scene, teller, spots_[k], place(k, left));
+    if (listed_ < spots_.size()) {
+      const Point at = place(listed_, left);
+      write(scene, Kind::furniture, -1, {at.x + 14, at.y}, filled(text::hot_more, spots_.size() - listed_),
+            small);
+    }
   }
 
  private:
+  [[nodiscard]] Point place(std::size_t k, double left) const {
+    return {left + static_cast<double>(k / rows_) * (list_width + gap),
+            6 + row * static_cast<double>(k % rows_ + 1) + 1};
+  }
+
   const std::vector<diagnose::HotSpot>& spots_;
-  std::size_t columns_ = 0, rows_ = 0;
+  std::size_t columns_ = 0, rows_ = 0, listed_ = 0;
 };
 
 void draw_title_block(Scene& scene, const Teller& teller, const Box& box) {

@@ -57,8 +57,14 @@ std::vector<Stair> stairs_of(const netlist::System& system, const diagnose::Stai
     }
     open = alone ? std::pair<std::string, bool>{} : run;
     const std::string whole = run.first + (run.second ? "/return-wire" : "/wire");
-    stairs.push_back(
-        {alone ? name_of(system, step) : where(system, whole), step.element, step.role, lost, rated});
+    const std::string name = alone ? name_of(system, step) : where(system, whole);
+    if (!run.first.empty() && !stairs.empty() && stairs.back().name == name) {
+      // Sound ends before or after a wire that stands alone.
+      stairs.back().lost += lost;
+      stairs.back().rated += rated;
+    } else {
+      stairs.push_back({name, step.element, step.role, lost, rated});
+    }
   }
   return stairs;
 }
@@ -133,7 +139,9 @@ class Stairs {
 
   void axis(double rows) {
     const double every = tick_step(most_);
-    for (double lost = 0; lost <= most_ * 0.97; lost += every) {
+    // Ticks at round volts, from the highest at or below the open-circuit voltage.
+    const double first = stairs_.open_circuit - every * std::floor(stairs_.open_circuit / every + 1e-9);
+    for (double lost = first; lost <= most_ * 0.97; lost += every) {
       draw_line(scene_, Kind::furniture, -1,
                 {{x(lost), margin + head_ - 6}, {x(lost), margin + head_ + rows * row_height + 4}},
                 {palette::hair, 0.5, false});

@@ -40,6 +40,8 @@ inline constexpr std::string_view block_reference = "Reference";
 inline constexpr std::string_view block_customer = "Customer";
 inline constexpr std::string_view block_technician = "Technician";
 inline constexpr std::string_view hot_list = "Hot spots, each where it costs most";
+inline constexpr std::string_view hot_more = "and {} more";
+inline constexpr std::string_view lost_only = "{} lost";
 inline constexpr std::string_view lost_and_back = "{} lost, {} back";
 
 // A large system on several sheets
@@ -74,6 +76,7 @@ inline constexpr std::string_view bank_at_rest = "at rest";
 inline constexpr std::string_view bank_loaded = "at {}";
 inline constexpr std::string_view bank_cells = "specific gravity of each cell, at 26.7 °C";
 inline constexpr std::string_view bank_band = "healthy, fully charged";
+inline constexpr std::string_view bank_no_cells = "cells not read";
 inline constexpr std::string_view bank_no_checks = "no test was made";
 
 // Parts of a sag, in words for someone who knows nothing of volts
