@@ -16,6 +16,7 @@ struct LayoutOptions {
   LoadKind loads = LoadKind::current;
   int elements = 40;               ///< about so many wires, terminations, joints, switches and fuses
   bool sound_from_tables = false;  ///< otherwise each thing's `sound` is given
+  int branches = 0;                ///< loads, each at the end of its own like share; 0: one to three
 };
 
 /// Builds a system piece by piece; every thing that carries current is remembered in the order of the path.
@@ -29,7 +30,9 @@ class LayoutBuilder {
     const int banks = options_.shape == Shape::two_banks ? 2 : 1;
     for (int k = 0; k < banks; ++k) add_bank(k);
     add_main();
-    const int loads = options_.shape == Shape::tree ? random_.integer(1, 3) : random_.integer(1, 2);
+    const int loads = options_.branches > 0           ? options_.branches
+                      : options_.shape == Shape::tree ? random_.integer(1, 3)
+                                                      : random_.integer(1, 2);
     for (int k = 0; k < loads; ++k) add_branch(k);
     add_cases();
     return system_;
@@ -124,8 +127,8 @@ class LayoutBuilder {
   void add_branch(int k) {
     const std::string stem = name("branch", k);
     std::string at = "panel+";
-    const int goal =
-        made_ + std::max(7, (options_.elements - made_) / (options_.shape == Shape::tree ? 2 : 1));
+    const int share = options_.branches > 0 ? options_.branches - k : options_.shape == Shape::tree ? 2 : 1;
+    const int goal = made_ + std::max(7, (options_.elements - made_) / share);
     for (int piece = 0; made_ + 6 < goal && made_ + 6 < options_.elements; ++piece) {
       const std::string next = stem + "-" + std::to_string(piece);
       if (piece % 3 == 1) {
@@ -146,7 +149,8 @@ class LayoutBuilder {
     load.id = id;
     load.plus = id + "+";
     load.minus = id + "-";
-    const double amperes = random_.uniform(k == 0 ? 60 : 15, k == 0 ? 130 : 50);
+    const double amperes =
+        options_.branches > 0 ? random_.uniform(8, 16) : random_.uniform(k == 0 ? 60 : 15, k == 0 ? 130 : 50);
     const bool power = options_.loads == LoadKind::power || (options_.loads == LoadKind::mixed && k == 0);
     if (power) {
       load.takes = units::Power{12 * amperes};

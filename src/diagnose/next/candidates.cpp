@@ -2,9 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
 #include "diagnose/next/reach.hpp"
+#include "ohmtrail/netlist/names.hpp"
 
 namespace ohmtrail::diagnose::next {
 namespace {
@@ -12,6 +12,7 @@ namespace {
 // What a reading is worth beside one that costs nothing (common practice: our own weights).
 constexpr double when_switching = 0.8;
 constexpr double with_tools = 0.85;
+constexpr double behind_a_lug = 0.97;
 constexpr double per_metre = 0.02;
 constexpr double easy_leads = 1.5;  // m: what the leads of a meter reach
 
@@ -20,61 +21,8 @@ constexpr std::size_t weighed_finely = 60;
 double worth(const Candidate& candidate) {
   double out = candidate.bits / (1 + per_metre * std::max(0.0, candidate.leads - easy_leads));
   if (candidate.tools) out *= with_tools;
+  out *= std::pow(behind_a_lug, candidate.barrels);
   return candidate.switching ? out * when_switching : out;
-}
-
-// Suspicion of each point: the largest fault probability of what ends there.
-std::vector<double> suspicion(const Posterior& posterior, const network::Network& network) {
-  std::vector<double> out(network.points.size(), 0);
-  for (const network::Element& element : network.elements) {
-    const auto found = posterior.survey.element_parameter.find(element.id);
-    double chance = element.role == network::Role::load ? 1 : 0;
-    if (found != posterior.survey.element_parameter.end()) {
-      chance = posterior.fault[static_cast<std::size_t>(found->second)];
-    }
-    for (const int p : {element.from, element.to}) {
-      double& here = out[static_cast<std::size_t>(p)];
-      here = std::max(here, chance);
-    }
-  }
-  return out;
-}
-
-// Wires in series carry one current: the first of each stretch stands for all.
-std::vector<int> clamp_places(const network::Network& network) {
-  std::vector<int> terminals(network.points.size(), 0);
-  for (const network::Element& e : network.elements) {
-    if (!e.active) continue;
-    ++terminals[static_cast<std::size_t>(e.from)];
-    ++terminals[static_cast<std::size_t>(e.to)];
-  }
-  std::vector<int> group(network.points.size());
-  for (std::size_t p = 0; p < group.size(); ++p) group[p] = static_cast<int>(p);
-  const auto root = [&](int p) {
-    while (group[static_cast<std::size_t>(p)] != p) p = group[static_cast<std::size_t>(p)];
-    return p;
-  };
-  std::vector<int> out;
-  std::set<int> taken;
-  // Elements that share a point of two terminals belong together.
-  for (const network::Element& e : network.elements) {
-    if (!e.active) continue;
-    const bool a = terminals[static_cast<std::size_t>(e.from)] == 2;
-    const bool b = terminals[static_cast<std::size_t>(e.to)] == 2;
-    if (a && b) group[static_cast<std::size_t>(root(e.from))] = root(e.to);
-  }
-  for (std::size_t k = 0; k < network.elements.size(); ++k) {
-    const network::Element& e = network.elements[k];
-    if (!e.active || e.role != network::Role::wire) continue;
-    const bool a = terminals[static_cast<std::size_t>(e.from)] == 2;
-    const bool b = terminals[static_cast<std::size_t>(e.to)] == 2;
-    if (!a && !b) {
-      out.push_back(static_cast<int>(k));
-    } else if (taken.insert(root(a ? e.from : e.to)).second) {
-      out.push_back(static_cast<int>(k));
-    }
-  }
-  return out;
 }
 
 void add_pairs(const Outlook& outlook, const std::vector<CaseView>& views, std::size_t v, int present,
@@ -82,18 +30,20 @@ void add_pairs(const Outlook& outlook, const std::vector<CaseView>& views, std::
   const CaseView& view = views[v];
   const network::Network& network = outlook.survey.networks[view.in_case];
   const auto leads = leads_between(outlook.system, network, view.points);
-  std::vector<char> tools;
+  std::vector<char> tools, barrels;
   for (const int p : view.points) {
-    tools.push_back(reach_of(outlook.system, network.points[static_cast<std::size_t>(p)]) ==
-                    netlist::Reach::tools);
+    const std::string& name = network.points[static_cast<std::size_t>(p)];
+    tools.push_back(reach_of(outlook.system, name) == netlist::Reach::tools);
+    barrels.push_back(netlist::split_point_name(name).part.empty() ? 0 : 1);
   }
   for (std::size_t a = 0; a < view.points.size(); ++a) {
     for (std::size_t b = a + 1; b < view.points.size(); ++b) {
-      Candidate one{v, false, a, b, 0, 0, 0, 0, false, false};
+      Candidate one = Candidate::volts(v, a, b);
       const double volts =
           view.mean.front()[static_cast<Eigen::Index>(a)] - view.mean.front()[static_cast<Eigen::Index>(b)];
       if (volts < 0) std::swap(one.red, one.black);  // red where it is higher: the number has no sign
       one.leads = leads[a][static_cast<std::size_t>(view.points[b])];
+      one.barrels = barrels[a] + barrels[b];
       one.tools = tools[a] != 0 || tools[b] != 0;
       one.switching = static_cast<int>(view.in_case) != present;
       out.push_back(one);
@@ -103,7 +53,7 @@ void add_pairs(const Outlook& outlook, const std::vector<CaseView>& views, std::
 
 void add_clamps(const std::vector<CaseView>& views, std::size_t v, int present, std::vector<Candidate>& out) {
   for (std::size_t b = 0; b < views[v].branches.size(); ++b) {
-    Candidate one{v, true, 0, 0, b, 0, 0, 0, false, false};
+    Candidate one = Candidate::amps(v, b);
     one.switching = static_cast<int>(views[v].in_case) != present;
     out.push_back(one);
   }
@@ -114,29 +64,6 @@ bool better(const Candidate& a, const Candidate& b) {
 }
 
 }  // namespace
-
-Places places_to_touch(const netlist::System& system, const Posterior& posterior,
-                       const network::Network& network, std::size_t most) {
-  Places out;
-  const std::vector<double> suspect = suspicion(posterior, network);
-  for (std::size_t p = 0; p < network.points.size(); ++p) {
-    if (reach_of(system, network.points[p]) != netlist::Reach::no) out.points.push_back(static_cast<int>(p));
-  }
-  if (out.points.size() > most) {
-    out.coarse = true;
-    std::stable_sort(out.points.begin(), out.points.end(), [&](int a, int b) {
-      return suspect[static_cast<std::size_t>(a)] > suspect[static_cast<std::size_t>(b)];
-    });
-    out.points.resize(most);
-    std::sort(out.points.begin(), out.points.end());
-  }
-  out.branches = clamp_places(network);
-  if (out.branches.size() > most) {
-    out.coarse = true;
-    out.branches.resize(most);
-  }
-  return out;
-}
 
 ReadingPlace place_of(const Outlook& outlook, const CaseView& view, const Candidate& candidate) {
   const network::Network& network = outlook.survey.networks[view.in_case];
@@ -196,7 +123,7 @@ std::vector<Candidate> weigh(const Outlook& outlook, const std::vector<CaseView>
   }
   std::erase_if(all, [&](const Candidate& one) { return was_taken(outlook, views, one); });
   for (Candidate& one : all) {
-    one.bits = information(forecast(outlook, views, one), 2);
+    one.bits = information(condensed(forecast(outlook, views, one)), 2);
     one.score = worth(one);
   }
   std::stable_sort(all.begin(), all.end(), better);

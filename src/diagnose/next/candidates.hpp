@@ -15,19 +15,24 @@ struct Candidate {
   double bits = 0;
   double score = 0;
   double leads = 0;  ///< m
+  int barrels = 0;   ///< probes that must reach the conductor behind a lug
   bool tools = false, switching = false;
-};
 
-/// The points and branches that are looked at in one case, and whether some had to be left out.
-struct Places {
-  std::vector<int> points, branches;
-  bool coarse = false;
+  [[nodiscard]] static Candidate volts(std::size_t view, std::size_t red, std::size_t black) {
+    Candidate out;
+    out.view = view;
+    out.red = red;
+    out.black = black;
+    return out;
+  }
+  [[nodiscard]] static Candidate amps(std::size_t view, std::size_t branch) {
+    Candidate out;
+    out.view = view;
+    out.clamp = true;
+    out.branch = branch;
+    return out;
+  }
 };
-
-/// Touchable points, the ends of suspects first where there are more than `most`; one wire of every stretch
-/// without a branch for the clamp.
-[[nodiscard]] Places places_to_touch(const netlist::System& system, const Posterior& posterior,
-                                     const network::Network& network, std::size_t most);
 
 /// Every reading of these views with its information and what it costs, best first. `present` is the case
 /// that is switched on now (−1: none).

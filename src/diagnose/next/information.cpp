@@ -56,7 +56,35 @@ struct Columns {
   }
 };
 
+// Both as one normal of the same mean and variance.
+Forecast joined(const Forecast& a, const Forecast& b) {
+  Forecast out = a;
+  out.weight = a.weight + b.weight;
+  const double share = b.weight / out.weight, apart = b.mean - a.mean;
+  out.mean = a.mean + share * apart;
+  out.sd = std::sqrt((1 - share) * a.sd * a.sd + share * b.sd * b.sd + share * (1 - share) * apart * apart);
+  return out;
+}
+
 }  // namespace
+
+std::vector<Forecast> condensed(const std::vector<Forecast>& forecasts) {
+  constexpr double close = 0.5;
+  std::vector<Forecast> out;
+  std::vector<int> latest;  // per label, its last part; −1: none yet
+  for (const Forecast& one : forecasts) {
+    const auto label = static_cast<std::size_t>(one.label);
+    if (label >= latest.size()) latest.resize(label + 1, -1);
+    Forecast* part = latest[label] < 0 ? nullptr : &out[static_cast<std::size_t>(latest[label])];
+    if (part != nullptr && std::abs(one.mean - part->mean) < close * std::min(one.sd, part->sd)) {
+      *part = joined(*part, one);
+      continue;
+    }
+    latest[label] = static_cast<int>(out.size());
+    out.push_back(one);
+  }
+  return out;
+}
 
 double information(const std::vector<Forecast>& forecasts, int nodes) {
   const Columns c(forecasts);

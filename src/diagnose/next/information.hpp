@@ -14,6 +14,10 @@ struct Forecast {
 /// quadrature with `nodes` nodes (2, 3 or 7), the mixture's density being summed at every node.
 [[nodiscard]] double information(const std::vector<Forecast>& forecasts, int nodes);
 
+/// The same mixture with fewer parts: those of one label that stand within half a deviation of each other
+/// become one, with their mean and variance. For ranking many readings before a few are weighed finely.
+[[nodiscard]] std::vector<Forecast> condensed(const std::vector<Forecast>& forecasts);
+
 /// Entropy of the label before the reading, in bits.
 [[nodiscard]] double entropy(const std::vector<Forecast>& forecasts);
 

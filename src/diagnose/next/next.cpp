@@ -2,11 +2,14 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "diagnose/next/opening.hpp"
+#include "diagnose/next/places.hpp"
 #include "diagnose/next/reach.hpp"
 #include "diagnose/next/repairs.hpp"
 #include "diagnose/next/tell.hpp"
+#include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::diagnose {
 namespace next {
@@ -56,9 +59,12 @@ class Search {
     inference::Forward forward(outlook_.survey.model);
     for (const std::size_t k : cases()) {
       const network::Network& network = outlook_.survey.networks[k];
-      Places places = places_to_touch(system_, posterior_, network, options_.most_points);
-      drop_dead(forward, k, places);
+      if (!can_be_fed(forward, k)) continue;
+      const Places places =
+          places_to_touch(system_, posterior_, network, forward.solution(k), options_.most_points);
       out_.coarse = out_.coarse || places.coarse;
+      places_weighed_ = std::max(places_weighed_, places.points.size());
+      places_within_reach_ = std::max(places_within_reach_, places.within_reach);
       if (places.points.empty()) continue;
       if (auto view = view_case(outlook_, forward, k, places.points, places.branches)) {
         views_.push_back(std::move(*view));
@@ -68,12 +74,18 @@ class Search {
       present_ = static_cast<int>(views_[heaviest(outlook_, views_)].in_case);
   }
 
-  // Points without a voltage in this case.
-  void drop_dead(inference::Forward& forward, std::size_t k, Places& places) const {
-    const auto value = inference::values_at(outlook_.survey.model, outlook_.states.front().x);
-    if (forward.solved_case(k, value) == nullptr) return;
-    const auto& voltage = forward.solution(k).voltage;
-    std::erase_if(places.points, [&](int p) { return !std::isfinite(voltage[static_cast<std::size_t>(p)]); });
+  // Where nothing could feed a case's loads at their ratings they are taken smaller, until something can.
+  bool can_be_fed(inference::Forward& forward, std::size_t k) {
+    constexpr int most_cuts = 24;
+    const auto fed = [&](const Eigen::VectorXd& x) {
+      return forward.solved_case(k, inference::values_at(outlook_.survey.model, x)) != nullptr;
+    };
+    for (int cut = 0; cut < most_cuts; ++cut) {
+      if (fed(outlook_.sound) && fed(outlook_.states.front().x)) return true;
+      lower_loads(outlook_, static_cast<int>(k));
+      lowered_.insert(outlook_.survey.networks[k].case_name);
+    }
+    return false;
   }
 
   void offer() {
@@ -136,7 +148,7 @@ class Search {
         };
         if (drop > most && has(a) && has(b)) {
           most = drop;
-          best = Candidate{v, false, a, b, 0, 0, 0, 0, false, false};
+          best = Candidate::volts(v, a, b);
         }
       }
     }
@@ -187,9 +199,23 @@ class Search {
   }
 
   void go_on() {
-    if (out_.coarse)
-      out_.verdict_text =
-          "A large system: not every pair of points was weighed, only those near the suspects.";
+    if (out_.coarse) out_.verdict_text = coarse_in_words();
+    for (const std::string& one : lowered_) {
+      out_.verdict_text += (out_.verdict_text.empty() ? "" : " ") +
+                           ("In case \"" + one + "\" the loads are taken ") +
+                           "smaller than the file says: at that size nothing could feed them.";
+    }
+  }
+
+  // How coarse, and what it can cost at most: no reading tells more than is open.
+  [[nodiscard]] std::string coarse_in_words() const {
+    std::vector<Forecast> open;
+    for (const State& state : outlook_.states) open.push_back({0, 1, state.weight, state.label});
+    const auto bits = [](double value) { return units::print_number(value, {.significant = 2}); };
+    return "A large system: " + std::to_string(places_weighed_) + " of " +
+           std::to_string(places_within_reach_) +
+           " points were weighed in pairs, closest where suspicion lies. The best reading found tells " +
+           bits(best_bits_) + " of " + bits(entropy(open)) + " bits that are open.";
   }
 
   void stop(Verdict verdict, std::string text) {
@@ -207,6 +233,8 @@ class Search {
   int present_ = -1;
   bool opening_done_ = true, confirming_ = false;
   double best_bits_ = 0;
+  std::set<std::string> lowered_;  // cases whose loads had to be taken smaller
+  std::size_t places_weighed_ = 0, places_within_reach_ = 0;
 };
 
 // While little is read, many hypotheses are about as likely as the best.

@@ -77,7 +77,7 @@ class Opening {
     for (std::size_t b = 0; b < view().branches.size(); ++b) {
       if (!best || amperes(b) > amperes(*best) * (1 + 1e-9)) best = b;
     }
-    if (best) out_.push_back({view_, true, 0, 0, *best, 0, 0, 0, false, false});
+    if (best) out_.push_back(Candidate::amps(view_, *best));
   }
 
   [[nodiscard]] double amperes(std::size_t b) const {
@@ -93,7 +93,7 @@ class Opening {
     const auto red = static_cast<std::size_t>(place(network_->elements[*element].from));
     const auto black = static_cast<std::size_t>(place(network_->elements[*element].to));
     if (std::max(red, black) >= view().points.size()) return;
-    out_.push_back({view_, false, red, black, 0, 0, 0, 0, false, false});
+    out_.push_back(Candidate::volts(view_, red, black));
   }
 
   const netlist::System& system_;

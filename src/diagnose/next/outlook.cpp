@@ -6,6 +6,7 @@
 #include <set>
 #include <tuple>
 
+#include "diagnose/next/places.hpp"
 #include "diagnose/next/repairs.hpp"
 
 namespace ohmtrail::diagnose::next {
@@ -57,6 +58,26 @@ void drop_unlikely_crowds(std::vector<Wanted>& wanted) {
   });
 }
 
+// Single faults come in crowds too where the system is large: of those that are too light to stand alone, one
+// in every stretch of the network stands for its neighbours, with their weight.
+std::vector<Wanted> sampled(std::vector<Wanted> wanted, std::size_t most) {
+  std::stable_sort(wanted.begin(), wanted.end(), [](const Wanted& a, const Wanted& b) {
+    return std::tie(a.hypothesis.faulty, a.hypothesis.wrong) <
+           std::tie(b.hypothesis.faulty, b.hypothesis.wrong);
+  });
+  std::vector<double> weights;
+  for (const Wanted& one : wanted) weights.push_back(one.weight);
+  const EqualSteps steps = at_equal_steps(weights, most);
+  std::vector<Wanted> out;
+  for (const std::size_t k : steps.at) {
+    out.push_back(wanted[k]);
+    out.back().weight = std::max(out.back().weight, steps.step);
+  }
+  std::stable_sort(out.begin(), out.end(),
+                   [](const Wanted& a, const Wanted& b) { return a.weight > b.weight; });
+  return out;
+}
+
 std::vector<Wanted> wanted_states(const Posterior& posterior, std::size_t most) {
   std::vector<Wanted> out;
   for (const Posterior::Alternative& one : posterior.alternatives) {
@@ -65,10 +86,10 @@ std::vector<Wanted> wanted_states(const Posterior& posterior, std::size_t most) 
   add_bystanders(posterior, out);
   std::stable_sort(out.begin(), out.end(),
                    [](const Wanted& a, const Wanted& b) { return a.weight > b.weight; });
-  const double least = worth_a_state * out.front().weight;
   if (out.size() > most) drop_unlikely_crowds(out);
-  while (out.size() > 1 && (out.size() > most || out.back().weight < least)) out.pop_back();
-  return out;
+  const double least = worth_a_state * out.front().weight;
+  while (out.size() > 1 && out.back().weight < least) out.pop_back();
+  return out.size() > most ? sampled(std::move(out), most) : out;
 }
 
 // Each hypothesis at its own optimum, in the neighbourhood of the nearest one that was optimised.
@@ -239,6 +260,33 @@ class Maker {
 };
 
 }  // namespace
+
+namespace {
+
+bool is_resistive(const Outlook& outlook, int parameter, int in_case) {
+  const auto& placements = outlook.survey.model.cases[static_cast<std::size_t>(in_case)].placements;
+  return std::any_of(placements.begin(), placements.end(), [&](const inference::Placement& one) {
+    return one.parameter == parameter && !one.on_size;
+  });
+}
+
+}  // namespace
+
+void lower_loads(Outlook& outlook, int in_case) {
+  constexpr double step = -0.2231435513142097;  // ln 0.8
+  const auto& parameters = outlook.survey.model.parameters;
+  for (std::size_t p = 0; p < parameters.size(); ++p) {
+    if (parameters[p].kind != Kind::load || parameters[p].in_case != in_case) continue;
+    // A load that is a resistance takes less when it is larger.
+    const double by = is_resistive(outlook, static_cast<int>(p), in_case) ? -step : step;
+    const auto at = static_cast<Eigen::Index>(p);
+    outlook.sound[at] += by;
+    for (State& state : outlook.states) {
+      state.x[at] += by;
+      state.scale[at] *= std::exp(by);
+    }
+  }
+}
 
 Outlook make_outlook(const netlist::System& system, const Posterior& posterior, const NextOptions& options) {
   return Maker(system, posterior, options).make();

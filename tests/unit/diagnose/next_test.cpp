@@ -7,6 +7,7 @@
 
 #include "diagnose/next/information.hpp"
 #include "ohmtrail/netlist/read.hpp"
+#include "support/seeded_random.hpp"
 
 namespace ohmtrail::diagnose {
 namespace {
@@ -191,6 +192,43 @@ TEST(Information, AgreesWithAFineIntegral) {
     if (b > 0) bits += 0.5 * b * std::log2(b / all) * step;
   }
   EXPECT_NEAR(next::information({{1, 1, 0.5, 0}, {-1, 1, 0.5, 1}}, 7), bits, 2e-3);
+}
+
+// What is joined keeps weight, mean and variance; what it tells of the label hardly changes.
+TEST(Condensed, TellsNearlyTheSameWithFewerParts) {
+  test::SeededRandom random(4);
+  for (int k = 0; k < 40; ++k) {
+    std::vector<Forecast> all;
+    for (int j = 0; j < 48; ++j)
+      all.push_back(
+          {j / 3 + random.uniform(-0.2, 0.2), random.uniform(0.5, 2), random.uniform(0.1, 1), j / 3});
+    const std::vector<Forecast> fewer = next::condensed(all);
+    EXPECT_LT(fewer.size(), all.size());
+    double weight = 0, mean = 0, weight_now = 0, mean_now = 0;
+    for (const Forecast& one : all) weight += one.weight, mean += one.weight * one.mean;
+    for (const Forecast& one : fewer) weight_now += one.weight, mean_now += one.weight * one.mean;
+    EXPECT_NEAR(weight_now, weight, 1e-9);
+    EXPECT_NEAR(mean_now, mean, 1e-9);
+    EXPECT_NEAR(next::information(fewer, 7), next::information(all, 7), 0.08);
+  }
+}
+
+TEST(Condensed, LeavesApartWhatStandsApartOrHasAnotherLabel) {
+  EXPECT_EQ(next::condensed({{0, 1, 0.5, 0}, {0, 1, 0.5, 1}}).size(), 2U);
+  EXPECT_EQ(next::condensed({{0, 1, 0.5, 0}, {3, 1, 0.5, 0}}).size(), 2U);
+  EXPECT_EQ(next::condensed({{0, 1, 0.5, 0}, {0.1, 1, 0.5, 0}}).size(), 1U);
+}
+
+TEST(Next, PassesOverWhatCannotBeTaken) {
+  NextOptions options;
+  const auto first = next_reading(system_of(chain(opening())), options);
+  ASSERT_TRUE(first);
+  const NextOption& best = first->options.front();
+  options.passed_over = {{best.in_case, best.in, best.black, best.red}};
+  const auto second = next_reading(system_of(chain(opening())), options);
+  ASSERT_TRUE(second);
+  for (const NextOption& one : second->options) EXPECT_NE(one.where, best.where);
+  EXPECT_GT(second->options.front().gain_bits, 0.8) << "there are others nearly as good";
 }
 
 TEST(Parting, StandsBetweenTheTwoHeaps) {
