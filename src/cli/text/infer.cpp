@@ -71,9 +71,10 @@ bool show_group_verdicts(Sheet& sheet, const InferResult& result) {
                  std::count(group.ids.begin(), group.ids.end(), e.id) > 0;
         });
     if (group.fault_probability >= worth_a_verdict && !one_is_named) {
-      sheet.paragraph(fmt::format("Somewhere among {}: {} together; {}.", joined(group.ids), ohms(group.sum),
-                                  percent(group.fault_probability)),
-                      Ink::bad);
+      const std::string sum = std::isnan(group.sum) ? "" : ohms(group.sum) + " together; ";
+      sheet.paragraph(
+          fmt::format("Somewhere among {}: {}{}.", joined(group.ids), sum, percent(group.fault_probability)),
+          Ink::bad);
       said = true;
     }
   }

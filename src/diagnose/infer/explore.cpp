@@ -27,7 +27,7 @@ class Search {
   Exploration run() {
     Belief root = screen_.root();
     start_ = root.log_weight;
-    expand(std::move(root));
+    expand(std::move(root), 0);
     if (limits_.look_behind) {
       expand_removals();
     }
@@ -39,7 +39,7 @@ class Search {
       }
       const Belief& from = out_.expanded[next.from].belief;
       if (!expanded_.contains(screen_.hypothesis_after(from.hypothesis, next.move.coordinate))) {
-        expand(screen_.after(from, next.move));
+        expand(screen_.after(from, next.move), next.from);
       }
     }
     complete();
@@ -53,10 +53,10 @@ class Search {
     }
   }
 
-  void expand(Belief belief) {
+  void expand(Belief belief, std::size_t parent) {
     expanded_.emplace(belief.hypothesis, out_.expanded.size());
     top_ = std::max(top_, belief.log_weight);
-    out_.expanded.push_back({std::move(belief), {}});
+    out_.expanded.push_back({std::move(belief), {}, parent});
     Expanded& here = out_.expanded.back();
     here.moves =
         screen_.moves(here.belief, out_.expanded.size() > 1 ? &out_.expanded.front().moves : nullptr);
@@ -80,7 +80,7 @@ class Search {
     for (const Move& move : moves) {
       if (contains(screen_.optimum().hypothesis, screen_, move.coordinate)) {
         add_to_core(move.coordinate);
-        expand(screen_.after(out_.expanded.front().belief, move));
+        expand(screen_.after(out_.expanded.front().belief, move), 0);
       }
     }
   }

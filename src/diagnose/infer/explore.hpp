@@ -10,6 +10,7 @@ namespace ohmtrail::diagnose::inference {
 struct Expanded {
   Belief belief;
   std::vector<Move> moves;
+  std::size_t parent = 0;  ///< the expanded hypothesis that it was reached from; of the first: itself
 };
 
 /// A hypothesis with its share of the probability, not yet normalised.

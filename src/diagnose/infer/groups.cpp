@@ -91,7 +91,10 @@ Eigen::MatrixXd weighted_jacobian(const Posterior& posterior, const std::vector<
   const Optimum& best = posterior.components.front().optimum;
   Eigen::MatrixXd out(best.near.by_value.rows(), static_cast<Eigen::Index>(columns.size()));
   for (std::size_t k = 0; k < columns.size(); ++k) {
-    out.col(static_cast<Eigen::Index>(k)) = best.near.by_value.col(columns[k]);
+    // Ohm for ohm as they are at work: a warm wire has more than its unknown says.
+    out.col(static_cast<Eigen::Index>(k)) =
+        best.near.by_value.col(columns[k]) /
+        posterior.survey.display_factor[static_cast<std::size_t>(columns[k])];
   }
   for (Eigen::Index i = 0; i < out.rows(); ++i) {
     out.row(i) /= posterior.model().observations[static_cast<std::size_t>(i)].sigma;

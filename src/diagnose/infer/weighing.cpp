@@ -95,32 +95,60 @@ class Weigher {
 
   // The heaviest hypotheses are weighed again, each at its own optimum of the real network.
   void optimise_probable() {
-    std::vector<std::pair<double, const Hypothesis*>> order;
-    double total = 0, top = -1e300;
-    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
-      top = std::max(top, weighed.log_weight);
-    }
-    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
-      total += std::exp(weighed.log_weight - top);
-      order.emplace_back(weighed.log_weight, &hypothesis);
-    }
-    std::stable_sort(order.begin(), order.end(),
-                     [](const auto& a, const auto& b) { return a.first > b.first; });
     const Screen screen(model_, out_.base);
-    for (const auto& [log_weight, hypothesis] : order) {
-      if (static_cast<int>(out_.candidates.size()) >= options_.optimised ||
-          log_weight - top < std::log(worth_optimising * total)) {
-        break;
+    while (static_cast<int>(out_.candidates.size() + failed_.size()) < options_.optimised) {
+      const Hypothesis* heaviest = heaviest_on_screen();
+      if (heaviest == nullptr) {
+        return;
       }
-      if (out_.candidates.contains(*hypothesis)) {
-        continue;
-      }
-      const Eigen::VectorXd start = screen.start(belief_at(screen, *hypothesis));
-      if (auto optimum = optimise(forward_, optimise_linear(model_, out_.base.near, *hypothesis, start))) {
+      const Hypothesis hypothesis = *heaviest;
+      const Eigen::VectorXd start = screen.start(belief_at(screen, hypothesis));
+      if (auto optimum = optimise(forward_, optimise_linear(model_, out_.base.near, hypothesis, start))) {
         add_candidate(std::move(*optimum));
-      } else {
-        failed_.insert(*hypothesis);
       }
+      if (out_.candidates.contains(hypothesis)) {
+        correct_descendants(hypothesis);
+      } else {
+        failed_.insert(hypothesis);
+      }
+    }
+  }
+
+  // The most probable hypothesis that only the screen has weighed; null where none is worth an optimum.
+  const Hypothesis* heaviest_on_screen() const {
+    const Hypothesis* out = nullptr;
+    double top = -1e300, heaviest = -1e300, total = 0;
+    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
+      top = std::max(top, weight_of(hypothesis, weighed));
+    }
+    for (const auto& [hypothesis, weighed] : out_.around.weighed) {
+      total += std::exp(weight_of(hypothesis, weighed) - top);
+      const bool done = out_.candidates.contains(hypothesis) || failed_.contains(hypothesis);
+      if (!done && weighed.log_weight > heaviest) {
+        heaviest = weighed.log_weight;
+        out = &hypothesis;
+      }
+    }
+    return heaviest - top < std::log(worth_optimising * total) ? nullptr : out;
+  }
+
+  double weight_of(const Hypothesis& hypothesis, const Weighed& weighed) const {
+    const auto found = out_.candidates.find(hypothesis);
+    return found != out_.candidates.end() ? found->second.log_weight : weighed.log_weight;
+  }
+
+  // A chain of steps on one linear function may overrate where it leads: what an own optimum takes away is
+  // taken from everything that was reached through that hypothesis.
+  void correct_descendants(const Hypothesis& hypothesis) {
+    const auto& expanded = out_.around.expanded;
+    std::vector<char> below(expanded.size(), 0);
+    for (std::size_t k = 0; k < expanded.size(); ++k) {
+      below[k] = expanded[k].belief.hypothesis == hypothesis || (k > 0 && below[expanded[k].parent] != 0);
+    }
+    const double overrated = std::min(
+        0.0, out_.candidates.at(hypothesis).log_weight - out_.around.weighed.at(hypothesis).log_weight);
+    for (auto& [other, weighed] : out_.around.weighed) {
+      weighed.log_weight += below[weighed.source] != 0 && other != hypothesis ? overrated : 0;
     }
   }
 

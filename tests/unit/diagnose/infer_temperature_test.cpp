@@ -120,5 +120,22 @@ TEST(InferTemperature, WhereNoCableLeadsAwayItIsLeftOutAndSaid) {
   EXPECT_TRUE(said);
 }
 
+// The wire is warm, so that an ohm of its unknown counts for more than one of a lug: they are in series all
+// the same, and their sum is told.
+TEST(InferTemperature, AWarmRunReadAsAWholeHasASum) {
+  const auto result =
+      infer(system_of(boat(clamp + R"(,{"case":"on","volts":0.36,"red":"+","black":"stud in"})")));
+  ASSERT_TRUE(result);
+  bool found = false;
+  for (const UnresolvedGroup& group : result->unresolved) {
+    if (group.ids.front() != "feed/from") continue;
+    found = true;
+    EXPECT_NEAR(group.sum, 6e-3, 0.2e-3);
+    EXPECT_LT(group.low, group.sum);
+    EXPECT_GT(group.high, group.sum);
+  }
+  EXPECT_TRUE(found);
+}
+
 }  // namespace
 }  // namespace ohmtrail::diagnose
