@@ -27,6 +27,8 @@ class DutyClock {
   [[nodiscard]] units::Time whole_rest(const Ids& loads) const;
   [[nodiscard]] units::Time whole_run(const Ids& loads) const;
 
+  /// Whether any of them has run since the search began.
+  [[nodiscard]] bool has_run(const Ids& loads) const;
   /// Those that run at present.
   [[nodiscard]] const Ids& running() const { return running_; }
   void start(const Ids& loads, units::Time now);

@@ -88,6 +88,10 @@ Exit talk(TraceFile& saved, const Doors& doors) {
     take(trace, trace.answer(*line, doors.terminal.now()), saved, doors);
   }
   tell(doors, {trace.ending()});
+  if (trace.standing() && trace.standing()->verdict == diagnose::Verdict::found)
+    tell(doors, {fmt::format(
+                    "Its figures: ohmtrail infer {0}. What it costs, and how to mend it: ohmtrail rank {0}.",
+                    saved.path())});
   return Exit::done;
 }
 

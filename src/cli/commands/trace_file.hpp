@@ -21,6 +21,7 @@ class TraceFile {
                                                             const Doors& doors);
 
   [[nodiscard]] const netlist::System& system() const { return system_; }
+  [[nodiscard]] const std::string& path() const { return path_; }
   /// How long ago the file was written when it was opened; 0 for a new one.
   [[nodiscard]] units::Time idle() const { return idle_; }
   /// Saves the change, or leaves file and system as they were and says why.

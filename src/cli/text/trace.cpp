@@ -22,6 +22,14 @@ std::string bar(double share) {
   return std::string(filled, '#') + std::string(bar_columns - filled, '.');
 }
 
+/// "the cable "M" with its lugs" without what all rows share.
+std::string short_name(std::string words) {
+  constexpr std::string_view article = "the ", lugs = " with its lugs";
+  if (words.starts_with(article)) words.erase(0, article.size());
+  if (words.ends_with(lugs)) words.erase(words.size() - lugs.size());
+  return words;
+}
+
 std::string percent(double share) {
   if (share > 0.99 && share < 1) return ">99 %";
   if (share < 0.01) return "<1 %";
@@ -38,7 +46,7 @@ std::string standing_in_words(const diagnose::NextResult& standing, bool colour)
   std::string out;
   for (std::size_t k = 0; k < std::min(suspects_shown, standing.repairs.size()); ++k) {
     const auto& repair = standing.repairs[k];
-    const std::string name = fitted(printable(repair.words), name_columns);
+    const std::string name = fitted(printable(short_name(repair.words)), name_columns);
     const std::string space(name_columns - columns_of(name), ' ');
     const Ink ink = repair.probability >= diagnose::sure_enough ? Ink::bad : Ink::plain;
     out += fmt::format("  {}{} {} {:>5}\n", name, space, inked(bar(repair.probability), ink, colour),

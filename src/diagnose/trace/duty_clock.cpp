@@ -83,6 +83,11 @@ units::Time DutyClock::whole_run(const Ids& loads) const {
   return out;
 }
 
+bool DutyClock::has_run(const Ids& loads) const {
+  return std::any_of(loads.begin(), loads.end(),
+                     [&](const std::string& id) { return loads_.at(id).used > units::Time{}; });
+}
+
 void DutyClock::start(const Ids& loads, units::Time now) {
   stop(now);
   for (const std::string& id : loads) {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "diagnose/trace/checks.hpp"
 #include "diagnose/trace/doubts.hpp"
@@ -120,7 +121,10 @@ std::vector<std::string> Trace::remarks(units::Time now) const {
   }
   if (again_) out.emplace_back("Once more, to be sure that nothing has drifted:");
   const DutyClock::Ids loads = short_duty();
-  if (!loads.empty() && clock_.running().empty() && !over_) out.push_back(before_running(clock_, loads, now));
+  if (!loads.empty() && clock_.running().empty() && !over_) {
+    std::string needed = before_running(clock_, loads, now);
+    if (!needed.empty()) out.push_back(std::move(needed));
+  }
   return out;
 }
 

@@ -39,6 +39,7 @@ std::string before_running(const DutyClock& clock, const DutyClock::Ids& loads, 
   if (const units::Time rest = clock.rest(loads, now); rest > units::Time{}) {
     return names + " must rest " + rest_in_words(rest) + " more. Set the probes meanwhile.";
   }
+  if (clock.has_run(loads)) return "";
   return names + " may run " + run_in_words(clock.left(loads, now)) + ", then rests " +
          rest_in_words(clock.whole_rest(loads)) +
          ". Swimmers clear, anchor secured, wheels chocked, hands away.";
@@ -48,7 +49,7 @@ std::string after_running(const DutyClock& clock, const DutyClock::Ids& loads, u
   if (const units::Time rest = clock.rest(loads, now); rest > units::Time{}) {
     return "It must rest " + rest_in_words(rest) + '.';
   }
-  return "It may run " + run_in_words(clock.left(loads, now)) + " more before it must rest.";
+  return "It may run " + run_in_words(clock.left(loads, now)) + " more.";
 }
 
 }  // namespace ohmtrail::diagnose

@@ -23,7 +23,7 @@ namespace ohmtrail::diagnose {
 /// "volts" or "amperes".
 [[nodiscard]] std::string unit_asked(const NextOption& asked);
 
-/// What a load of short duty needs before it is switched on.
+/// What a load of short duty needs before it is switched on; empty where that was said before.
 [[nodiscard]] std::string before_running(const DutyClock& clock, const DutyClock::Ids& loads,
                                          units::Time now);
 /// What it needs once it has run.

@@ -34,6 +34,7 @@ TEST(DutyClock, CountsDownWhileItRuns) {
   DutyClock clock = minute_on_nine_off();
   clock.start(motor, Time{100});
   EXPECT_EQ(clock.running(), motor);
+  EXPECT_FALSE(clock.has_run(motor));
   EXPECT_EQ(clock.left(motor, Time{130}), Time{27});
   EXPECT_EQ(clock.left(motor, Time{200}), Time{0});
   EXPECT_EQ(clock.rest(motor, Time{130}), Time{0});
@@ -43,6 +44,7 @@ TEST(DutyClock, ShortRunsAddUp) {
   DutyClock clock = minute_on_nine_off();
   clock.start(motor, Time{0});
   clock.stop(Time{20});
+  EXPECT_TRUE(clock.has_run(motor));
   EXPECT_EQ(clock.rest(motor, Time{20}), Time{0}) << "37 s are left";
   clock.start(motor, Time{30});
   EXPECT_EQ(clock.left(motor, Time{30}), Time{37});

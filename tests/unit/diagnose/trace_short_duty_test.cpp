@@ -52,7 +52,7 @@ TEST_F(ShortDuty, ProbesGoOnFirstThenTheLoad) {
 TEST_F(ShortDuty, SwitchedOffAsSoonAsItIsRead) {
   const Answered read = read_after(20);
   ASSERT_TRUE(read.change);
-  EXPECT_TRUE(says(read.at_once, "Switch \"motor\" off. It may run 35 s more"));
+  EXPECT_TRUE(says(read.at_once, "Switch \"motor\" off. It may run 35 s more."));
   EXPECT_FALSE(trace.patience(now()));
 }
 
