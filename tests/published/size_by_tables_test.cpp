@@ -8,6 +8,7 @@
 #include "ohmtrail/trade/fuse_ladder.hpp"
 #include "ohmtrail/trade/gauge.hpp"
 #include "ohmtrail/trade/sound.hpp"
+#include "published/cells_46cfr183.hpp"
 
 namespace ohmtrail {
 namespace {
@@ -78,27 +79,10 @@ struct OneRun {
   }
 };
 
-struct SizeCell {
-  double amperes, feet;  ///< one way
-  int awg;
-};
-
-// 46 CFR 183.340(p), Table (2015 annual edition; the same cells in 46 CFR 120.340(p)): 12 V, 10 %.
-const SizeCell cells[] = {
-    {5, 10, 14},  {5, 15, 14},  {5, 20, 14},  {5, 25, 14},  {5, 30, 14},  {5, 35, 14},  {5, 40, 14},
-    {5, 45, 14},  {5, 50, 12},  {5, 55, 12},  {5, 60, 12},  {10, 10, 14}, {10, 15, 14}, {10, 20, 14},
-    {10, 25, 12}, {10, 30, 12}, {10, 35, 12}, {10, 40, 10}, {10, 45, 10}, {10, 50, 10}, {10, 55, 10},
-    {10, 60, 8},  {15, 10, 14}, {15, 15, 14}, {15, 20, 12}, {15, 25, 10}, {15, 30, 10}, {15, 35, 10},
-    {15, 40, 8},  {15, 45, 8},  {15, 50, 8},  {15, 55, 8},  {15, 60, 8},  {20, 10, 12}, {20, 15, 12},
-    {20, 20, 10}, {20, 25, 10}, {20, 30, 8},  {20, 35, 8},  {20, 40, 8},  {20, 45, 8},  {20, 50, 6},
-    {20, 55, 6},  {20, 60, 6},  {25, 10, 10}, {25, 15, 10}, {25, 20, 10}, {25, 25, 8},  {25, 30, 8},
-    {25, 35, 8},  {25, 40, 6},  {25, 45, 6},  {25, 50, 6},  {25, 55, 6},  {25, 60, 4},
-};
-
 /// The table's constant, 10.75 ohm circular mil per foot, is our stranded copper at 24 °C, warmth of the
 /// current included. Ours warm themselves, so the air is as much cooler as the wire of the table's size is
 /// warmer.
-units::Temperature air_for(const SizeCell& cell, double insulation) {
+units::Temperature air_for(const test::SizeCell& cell, double insulation) {
   const auto rating = trade::ampacity({trade::awg(cell.awg), units::Temperature{insulation}});
   const double load = cell.amperes / rating.amps.si();
   return units::Temperature{24.0 - rating.rise_at_rated.si() * load * load};
@@ -107,7 +91,7 @@ units::Temperature air_for(const SizeCell& cell, double insulation) {
 /// 60 °C insulation may carry 20, 25 and 40 A in 14, 12 and 10 AWG (33 CFR 183.425 Table 5), and a fuse
 /// of 1.25 times the load must fit under that: the same two cells as the regulation's breakers of 15, 20 and
 /// 30 A govern.
-OneRun run_of(const SizeCell& cell, bool fused) {
+OneRun run_of(const test::SizeCell& cell, bool fused) {
   OneRun one(12, cell.amperes, cell.feet, 60);
   one.offer({14, 12, 10, 8, 6, 4, 2, 1, 0, -1, -2, -3});
   one.system.runs[0].conductor = trade::ConductorKind::bare_copper;
@@ -121,15 +105,15 @@ OneRun run_of(const SizeCell& cell, bool fused) {
 }
 
 TEST(SizeByTables, all_55_cells_of_46_CFR_183_340) {
-  ASSERT_EQ(std::size(cells), 55U);
-  for (const auto& cell : cells)
+  ASSERT_EQ(std::size(test::cells_46cfr183), 55U);
+  for (const auto& cell : test::cells_46cfr183)
     EXPECT_EQ(run_of(cell, true).chosen(), trade::print(trade::awg(cell.awg)))
         << cell.amperes << " A over " << cell.feet << " ft";
 }
 
 TEST(SizeByTables, without_the_fuse_the_two_short_cells_come_out_thinner) {
   int thinner = 0;
-  for (const auto& cell : cells)
+  for (const auto& cell : test::cells_46cfr183)
     thinner += run_of(cell, false).chosen() != trade::print(trade::awg(cell.awg)) ? 1 : 0;
   EXPECT_GE(thinner, 1);
   EXPECT_LE(thinner, 2);

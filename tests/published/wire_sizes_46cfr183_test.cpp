@@ -5,6 +5,7 @@
 // cells.
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
+#include "published/cells_46cfr183.hpp"
 
 #include <gtest/gtest.h>
 
@@ -12,22 +13,6 @@
 
 namespace ohmtrail::trade {
 namespace {
-
-struct SizeCell {
-  double amps, feet;  ///< one way
-  int awg;
-};
-
-const SizeCell cells[] = {
-    {5, 10, 14},  {5, 15, 14},  {5, 20, 14},  {5, 25, 14},  {5, 30, 14},  {5, 35, 14},  {5, 40, 14},
-    {5, 45, 14},  {5, 50, 12},  {5, 55, 12},  {5, 60, 12},  {10, 10, 14}, {10, 15, 14}, {10, 20, 14},
-    {10, 25, 12}, {10, 30, 12}, {10, 35, 12}, {10, 40, 10}, {10, 45, 10}, {10, 50, 10}, {10, 55, 10},
-    {10, 60, 8},  {15, 10, 14}, {15, 15, 14}, {15, 20, 12}, {15, 25, 10}, {15, 30, 10}, {15, 35, 10},
-    {15, 40, 8},  {15, 45, 8},  {15, 50, 8},  {15, 55, 8},  {15, 60, 8},  {20, 10, 12}, {20, 15, 12},
-    {20, 20, 10}, {20, 25, 10}, {20, 30, 8},  {20, 35, 8},  {20, 40, 8},  {20, 45, 8},  {20, 50, 6},
-    {20, 55, 6},  {20, 60, 6},  {25, 10, 10}, {25, 15, 10}, {25, 20, 10}, {25, 25, 8},  {25, 30, 8},
-    {25, 35, 8},  {25, 40, 6},  {25, 45, 6},  {25, 50, 6},  {25, 55, 6},  {25, 60, 4},
-};
 
 const int sizes[] = {14, 12, 10, 8, 6, 4};
 
@@ -46,15 +31,16 @@ int size_for(double k, double amps, double feet) {
 
 int cells_met(double k) {
   int met = 0;
-  for (const auto& cell : cells) met += size_for(k, cell.amps, cell.feet) == cell.awg ? 1 : 0;
+  for (const auto& cell : test::cells_46cfr183)
+    met += size_for(k, cell.amperes, cell.feet) == cell.awg ? 1 : 0;
   return met;
 }
 
 TEST(Cfr183_340, all_55_cells_follow_from_its_rule) {
-  ASSERT_EQ(std::size(cells), 55u);
-  for (const auto& cell : cells)
-    EXPECT_EQ(size_for(10.75, cell.amps, cell.feet), cell.awg)
-        << cell.amps << " A over " << cell.feet << " ft";
+  ASSERT_EQ(std::size(test::cells_46cfr183), 55u);
+  for (const auto& cell : test::cells_46cfr183)
+    EXPECT_EQ(size_for(10.75, cell.amperes, cell.feet), cell.awg)
+        << cell.amperes << " A over " << cell.feet << " ft";
 }
 
 TEST(Cfr183_340, the_two_ways_of_the_circuit_are_in_it) {
