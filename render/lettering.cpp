@@ -79,15 +79,23 @@ std::string fitted(std::string_view text, double size, bool bold, double width) 
 
 namespace {
 
+/// The byte of `text` that lies `width` from its left edge, from one layout of the whole.
+std::size_t reach(const std::string& text, double size, bool bold, double width) {
+  const Layout layout = make_layout(text, size, bold);
+  int index = 0, trailing = 0;
+  pango_layout_line_x_to_index(pango_layout_get_line_readonly(layout.get(), 0),
+                               static_cast<int>(width * PANGO_SCALE), &index, &trailing);
+  return static_cast<std::size_t>(index);
+}
+
 /// Bytes of `text` that fill a line: up to a space where one is in reach, else up to the last letter that
 /// fits.
 std::size_t line_end(const std::string& text, double size, bool bold, double width) {
-  std::size_t best = 0;
-  for (std::size_t at = text.find(' '); at != std::string::npos; at = text.find(' ', at + 1)) {
-    if (measure(text.substr(0, at), size, bold).width > width) break;
-    best = at;
-  }
-  if (best > 0) return best;
+  std::size_t space = text.rfind(' ', reach(text, size, bold, width));
+  // Letters that join, and text that runs the other way, may need a little more than was told.
+  while (space != std::string::npos && space > 0 && measure(text.substr(0, space), size, bold).width > width)
+    space = text.rfind(' ', space - 1);
+  if (space != std::string::npos && space > 0) return space;
   std::size_t end = text.size() < 4 ? text.size() : character_start(text, text.size() - 1);
   while (end > 4 && measure(text.substr(0, end), size, bold).width > width)
     end = character_start(text, end - 1);

@@ -104,12 +104,16 @@ void tell_findings(Document& document, const ReportInput& input, const Brevity& 
   const std::vector<diagnose::Finding> findings = decided_findings(input);
   if (findings.empty()) document.paragraph(text::no_findings);
   std::size_t told = 0;
+  bool brief = false;
   for (const Alike& group : grouped(findings)) {
     const bool urgent = group.front()->severity == diagnose::Severity::before_further_use;
-    if (urgent || told < brevity.full_findings)
+    if (urgent || told < brevity.full_findings) {
       tell_in_full(document, input, group, brevity.places);
-    else
+    } else {
+      if (!brief) document.subheading(text::further_findings);
+      brief = true;
       tell_run_in(document, input, group, brevity.places);
+    }
     ++told;
   }
 }

@@ -14,6 +14,7 @@ namespace ohmtrail::render {
 namespace {
 
 constexpr double page_margin = 24;
+constexpr double still_one_page = 4.2;  // pt: what hardly misses `least_letters` is not cut to pieces
 constexpr double report_side = 46, report_above_below = 84;
 constexpr double head = 14;      // for the part's number
 constexpr double overlap = 130;  // of the picture's own points: the widest name and some
@@ -167,7 +168,7 @@ Scene cut_out(const Scene& picture, const Box& window) {
 std::vector<Scene> on_pages(const Scene& picture, Paper paper) {
   const PaperSize size = turned(paper_size(paper), picture);
   const double scale = scale_in(picture, size.width - 2 * page_margin, size.height - 2 * page_margin);
-  if (scale * letters_of(picture) >= least_letters || letters_of(picture) <= 0)
+  if (scale * letters_of(picture) >= still_one_page || letters_of(picture) <= 0)
     return {one_page(picture, size)};
   const Grid grid = best_grid(picture, paper);
   std::vector<Scene> pages{overview(picture, grid, size)};

@@ -22,9 +22,9 @@ inline constexpr double least_letters = 5;
 /// circles are kept where they lie inside as a whole.
 [[nodiscard]] Scene cut_out(const Scene& picture, const Box& window);
 
-/// The picture on pages of that paper: one where its letters stay readable, else an overview with the frames
-/// of the parts and each part on a page of its own. Neighbouring parts overlap, so that every name of usual
-/// length stands whole on one of them.
+/// The picture on pages of that paper: one where its letters stay (nearly) readable, else an overview with
+/// the frames of the parts and each part on a page of its own. Neighbouring parts overlap, so that every name
+/// of usual length stands whole on one of them.
 [[nodiscard]] std::vector<Scene> on_pages(const Scene& picture, Paper paper);
 
 /// Several titled pictures one below the other on upright pages, each whole and none enlarged.

@@ -63,6 +63,7 @@ inline constexpr std::string_view more_places =
 inline constexpr std::string_view finding_risk = "Risk";
 inline constexpr std::string_view finding_remedy = "Do";
 inline constexpr std::string_view finding_rule = "Rests on";
+inline constexpr std::string_view further_findings = "Further findings, in brief";
 inline constexpr std::string_view rests_on = "Rests on {}";
 inline constexpr std::string_view no_findings = "No rule was found broken.";
 inline constexpr std::string_view heading_limits = "Limits of voltage loss";
