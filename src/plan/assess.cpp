@@ -32,6 +32,13 @@ std::string why(const solve::Failure& failure, const network::Network& network) 
   }
 }
 
+std::vector<double> rises_of(const network::Network& network) {
+  std::vector<double> rises;
+  for (const auto& element : network.elements)
+    rises.push_back(element.heating ? element.heating->rise_at_rated.si() : 0);
+  return rises;
+}
+
 class Assessor {
  public:
   Assessor(const DesignSpace& space, const std::vector<Guards>& guards, netlist::System rewired)
@@ -56,8 +63,10 @@ class Assessor {
  private:
   bool solve() {
     result_.cases.clear();
+    result_.full_rise.clear();
     for (const auto& in_case : result_.system.cases) {
       auto network = network::build(result_.system, in_case);
+      result_.full_rise.push_back(rises_of(network));
       auto solved = solve::solve_case(network);
       if (!solved) {
         result_.failure = "case " + in_case.name + ": " + why(solved.error(), network);
@@ -146,7 +155,7 @@ class Assessor {
     for (std::size_t e = 0; e < solved.network.elements.size(); ++e) {
       const auto& element = solved.network.elements[e];
       if (element.role != Role::wire || !in_scope_[element.origin.index] || !element.heating) continue;
-      const double amperes = std::abs(solved.solution.current[e]);
+      const double amperes = steady_amperes(result_, c, static_cast<int>(e));
       if (amperes > element.heating->rated.si() * (1 + kRounding))
         result_.broken.push_back(
             {Broken::What::ampacity, static_cast<int>(e), c, amperes, element.heating->rated.si()});
@@ -171,6 +180,15 @@ class Assessor {
 };
 
 }  // namespace
+
+double steady_amperes(const Assessment& assessment, std::size_t in_case, int wire) {
+  const auto& solved = assessment.cases[in_case];
+  const double amperes = std::abs(solved.solution.current[at(wire)]);
+  const double full = assessment.full_rise[in_case][at(wire)];
+  const auto& heating = solved.network.elements[at(wire)].heating;
+  if (!heating || full <= 0) return amperes;
+  return amperes * std::sqrt(heating->rise_at_rated.si() / full);
+}
 
 Assessment assess(const DesignSpace& space, const std::vector<Guards>& guards, netlist::System rewired) {
   return Assessor(space, guards, std::move(rewired)).run();

@@ -6,6 +6,7 @@
 #include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
+#include "plan/feed.hpp"
 #include "plan/guards.hpp"
 
 namespace ohmtrail::plan {
@@ -39,6 +40,18 @@ void switch_off_test_loads(netlist::System& system) {
     }
     std::erase_if(in_case.on, is_test);
   }
+}
+
+/// A starting motor whose duty is not given is cranked, not run on. The ids of those.
+std::vector<std::string> crank_starting_motors(netlist::System& system) {
+  std::vector<std::string> cranked;
+  for (auto& load : system.loads) {
+    if (load.on_for || !is_starting_motor(load)) continue;
+    load.on_for = units::Time{cranking_seconds};
+    load.rest_for = units::Time{cranking_rest_seconds};
+    cranked.push_back(load.id);
+  }
+  return cranked;
 }
 
 Candidate candidate_of(const DesignSpace& space, const netlist::Run& run, std::size_t index) {
@@ -193,8 +206,9 @@ void rewire(netlist::Run& run, const Offer& offer) {
 }
 
 DesignSpace design_space(const netlist::System& system, const std::vector<std::string>& only) {
-  DesignSpace space{system, offers_of(system), {}, {}, {}, false, {}};
+  DesignSpace space{system, offers_of(system), {}, {}, {}, false, {}, {}};
   switch_off_test_loads(space.system);
+  space.cranked = crank_starting_motors(space.system);
   space.priced = std::all_of(space.offers.begin(), space.offers.end(),
                              [](const Offer& o) { return o.price.has_value(); });
   std::vector<std::size_t> by_area(space.offers.size());

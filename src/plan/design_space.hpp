@@ -69,12 +69,13 @@ struct OutOfReach {
 };
 
 struct DesignSpace {
-  netlist::System system;  ///< test loads switched off
+  netlist::System system;  ///< test loads switched off, starting motors with the duty of one
   std::vector<Offer> offers;
   std::vector<RunSpace> runs;
   std::vector<CaseSpace> cases;
   std::vector<DeviceSpace> devices;
   bool priced = false;
+  std::vector<std::string> cranked;      ///< loads taken for starting motors by their name
   std::vector<OutOfReach> out_of_reach;  ///< their drop limits are gone from the networks of `cases`
 };
 

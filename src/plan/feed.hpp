@@ -57,6 +57,10 @@ class Feed {
   std::vector<std::vector<int>> at_;  ///< per point: its elements
 };
 
+/// How long a starting motor is cranked and then rests where the netlist does not say (from memory: 30 s at
+/// most, then two minutes).
+inline constexpr double cranking_seconds = 30, cranking_rest_seconds = 120;
+
 /// Known by its id or note: "starter", "starting motor", "cranking".
 [[nodiscard]] bool is_starting_motor(const netlist::Load& load);
 

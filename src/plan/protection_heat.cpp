@@ -20,8 +20,6 @@ using units::Time;
 
 // Common practice: a motor's inrush has passed after half a second.
 constexpr double inrush_seconds = 0.5;
-// From memory: starting motors are cranked for 30 s at most, then rest for two minutes.
-constexpr double cranking_seconds = 30, cranking_rest_seconds = 120;
 
 std::size_t at(int i) {
   return static_cast<std::size_t>(i);

@@ -72,6 +72,10 @@ class GeneralSearch {
       : space_(space), guards_(guards), probes_(probes), judge_(judge), master_(space, guards, probes, 1) {}
 
   Found run() {
+    found_.bound = floor();
+    if (const auto relaxation = master_.mip.relax())
+      found_.bound = std::max(found_.bound, relaxation->objective);
+    report();
     start();
     while (judge_.seconds_left() > 0) {
       fix_dear();
@@ -102,6 +106,16 @@ class GeneralSearch {
     found_.proved = true;
     if (found_.design) found_.bound = cost(space_, *found_.design);
     return found_;
+  }
+
+  /// The cheapest candidate of every run.
+  [[nodiscard]] double floor() const {
+    double sum = 0;
+    for (const RunSpace& run : space_.runs)
+      sum += std::min_element(run.candidates.begin(), run.candidates.end(), [](const auto& a, const auto& b) {
+               return a.cost < b.cost;
+             })->cost;
+    return sum;
   }
 
   [[nodiscard]] bool closed() const {

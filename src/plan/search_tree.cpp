@@ -47,8 +47,9 @@ class TreeSearch {
     if (known.empty()) return finish();
     full_ = box;
     for (std::size_t k = 0; k < box.size(); ++k) dearest_ += dearest_of(k, box[k]);
+    for (std::size_t k = 0; k < box.size(); ++k) found_.bound += cheapest_of(k, box[k]);
     start(box, known);
-    open_.push({0, std::move(box)});
+    open_.push({found_.bound, std::move(box)});
     while (!open_.empty() && judge_.in_time()) {
       Node node = open_.top();
       open_.pop();
@@ -86,6 +87,13 @@ class TreeSearch {
         {bound, found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt, found_.rounds});
   }
 
+  [[nodiscard]] double cheapest_of(std::size_t run, const std::vector<bool>& allowed) const {
+    double least = std::numeric_limits<double>::infinity();
+    for (std::size_t c = 0; c < allowed.size(); ++c)
+      if (allowed[c]) least = std::min(least, space_.runs[run].candidates[c].cost);
+    return least;
+  }
+
   [[nodiscard]] double dearest_of(std::size_t run, const std::vector<bool>& allowed) const {
     double most = 0;
     for (std::size_t c = 0; c < allowed.size(); ++c)
@@ -109,7 +117,8 @@ class TreeSearch {
       const auto joint = joint_.bound({box, known, ceiling(), kLabels, share});
       if (std::isinf(joint.bound)) return;
       if (activate_broken(joint.design, known) || !local_.keeps_limits(joint.design)) continue;
-      return offer(local_.thinned(joint.design, box));
+      offer(local_.thinned(joint.design, box));
+      return report();
     }
   }
 
@@ -141,6 +150,7 @@ class TreeSearch {
 
   void visit(Node node) {
     while (true) {
+      if (!judge_.in_time()) return open_.push(std::move(node));
       const auto known = shrink_box(cases_, space_, node.box);
       if (known.empty()) return;
       const TreeQuestion question{node.box, known, ceiling(), labels_};

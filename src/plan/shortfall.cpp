@@ -64,10 +64,11 @@ Shortfall shortfall_of(const DesignSpace& space, const solve::CaseSolution& solv
               fmt::format("stops: its voltage falls below {:.3g} V", broken.limit),
               "a larger or better charged bank, a shorter route, or a higher system voltage"};
     case Broken::What::ampacity:
-      return {element.id, solved.network.case_name,
-              fmt::format("carries {:.3g} A; the thickest cable on the list may carry {:.3g} A", broken.value,
-                          broken.limit),
-              "a thicker cable than listed, a higher insulation rating, or a higher system voltage"};
+      return {
+          element.id, solved.network.case_name,
+          fmt::format("is warmed as by a steady {:.3g} A; the thickest cable on the list may carry {:.3g} A",
+                      broken.value, broken.limit),
+          "a thicker cable than listed, a higher insulation rating, or a higher system voltage"};
     case Broken::What::fuse:
       return {element.id, solved.network.case_name,
               fmt::format(

@@ -1,6 +1,7 @@
 #include "ohmtrail/plan/size.hpp"
 
 #include <algorithm>
+#include <chrono>
 #include <cmath>
 
 #include "plan/assess.hpp"
@@ -61,20 +62,23 @@ std::vector<OutOfReach> out_of_reach(const DesignSpace& space, const std::vector
   return found;
 }
 
+using Clock = std::chrono::steady_clock;
+
 struct Searched {
   Found found;
   std::string method;
 };
 
 Searched search(const DesignSpace& space, const std::vector<Guards>& guards, const Assessment& widest,
-                const SizeOptions& options) {
+                const SizeOptions& options, Clock::time_point deadline) {
   const auto judge_design = [&](const Design& design) {
     return assess(space, guards, rewired(space, design));
   };
-  const Judge judge{
-      judge_design, options.progress,
-      std::chrono::steady_clock::now() + std::chrono::duration_cast<std::chrono::steady_clock::duration>(
-                                             std::chrono::duration<double>(options.time_limit_in_seconds))};
+  const auto tell = [&](Progress progress) {
+    progress.priced = space.priced;
+    if (options.progress) options.progress(progress);
+  };
+  const Judge judge{judge_design, tell, deadline};
   if (const auto cases = all_radial(space, guards))
     return {search_tree(space, *cases, judge),
             "branch and bound, each box of designs bounded by dynamic programming at the least currents that "
@@ -84,16 +88,30 @@ Searched search(const DesignSpace& space, const std::vector<Guards>& guards, con
           "judge"};
 }
 
+/// When the search has to end, so that what follows it ends in time: a solve for each run, for why it has its
+/// gauge, and a few more. `one`: how long a solve of all cases took.
+Clock::time_point deadline_of(Clock::time_point start, double limit, std::size_t runs, Clock::duration one) {
+  const auto seconds = [](double s) {
+    return std::chrono::duration_cast<Clock::duration>(std::chrono::duration<double>(s));
+  };
+  const auto report = one * static_cast<Clock::rep>(runs + 4);
+  return start + std::max(seconds(limit) - report, seconds(0.2 * limit));
+}
+
 }  // namespace
 
 tl::expected<SizeResult, std::string> size(const netlist::System& system, const SizeOptions& options) {
   if (auto unknown = unknown_run(system, options.only)) return tl::unexpected(*unknown);
+  const auto start = Clock::now();
 
-  // With the thickest cable everywhere the devices carry about what they will; rated for that, they are at
-  // their most resistive, and a design that keeps its limits with them keeps them with any larger rating.
+  // With the thickest cable everywhere the devices carry about what they will: the ratings from which a
+  // design departs only where it must.
   DesignSpace space = design_space(system, options.only);
   auto guards = guards_of(space);
+  const auto before_solve = Clock::now();
   Assessment widest = assess(space, guards, rewired(space, thickest(space)));
+  const auto deadline =
+      deadline_of(start, options.time_limit_in_seconds, space.runs.size(), Clock::now() - before_solve);
   if (widest.failure) return tl::unexpected(*widest.failure);
   netlist::System rated = system;
   rated.fuses = widest.system.fuses;
@@ -102,12 +120,12 @@ tl::expected<SizeResult, std::string> size(const netlist::System& system, const 
   space = design_space(rated, options.only);
   guards = guards_of(space);
 
-  Searched searched = search(space, guards, widest, options);
+  Searched searched = search(space, guards, widest, options, deadline);
   // Only what is proved to be out of reach is left out: a thinner cable elsewhere may keep what the thickest
   // breaks.
   if (!searched.found.design && searched.found.proved && !beyond.empty()) {
     leave_out(space, beyond);
-    searched = search(space, guards, widest, options);
+    searched = search(space, guards, widest, options, deadline);
   }
   return size_result(system, space, guards, widest, searched.found, searched.method);
 }

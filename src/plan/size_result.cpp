@@ -1,11 +1,14 @@
 #include "plan/size_result.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 
 #include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
+#include "plan/feed.hpp"
 #include "plan/inrush.hpp"
 
 namespace ohmtrail::plan {
@@ -62,8 +65,8 @@ void add_currents(const Assessment& final, const std::vector<Guards>& guards, st
       const auto& element = solved.network.elements[e];
       if (element.role != network::Role::wire) continue;
       RunChoice& run = runs[element.origin.index];
-      if (std::abs(solved.solution.current[e]) > run.current)
-        run.current = std::abs(solved.solution.current[e]);
+      run.current = std::max(run.current, std::abs(solved.solution.current[e]));
+      run.steady = std::max(run.steady, steady_amperes(final, c, static_cast<int>(e)));
       if (c > 0 || guards[c].guard_of[e] < 0) continue;
       const auto& device = solved.network.elements[at(guards[c].devices[at(guards[c].guard_of[e])].element)];
       run.fuse_id = device.id;
@@ -165,6 +168,13 @@ std::vector<network::Assumption> assumptions(const DesignSpace& space, const Ass
       {"system",
        "fuses and breakers are rated for at least 1.25 times their largest current (common practice)",
        {}});
+  for (const std::string& id : space.cranked)
+    found.push_back(
+        {id,
+         fmt::format("taken for a starting motor by its name: cranked for {:.0f} s, then at rest for "
+                     "{:.0f} s (from memory); on_for and rest_for say otherwise",
+                     cranking_seconds, cranking_rest_seconds),
+         {}});
   for (const OutOfReach& limit : space.out_of_reach) {
     const auto& network = space.cases[limit.in_case].network;
     found.push_back({network.elements[at(limit.element)].id,

@@ -16,12 +16,13 @@ namespace ohmtrail::plan {
 struct Progress {
   double bound = 0;            ///< no design is cheaper
   std::optional<double> best;  ///< cheapest design found that keeps every limit
-  int rounds = 0;              ///< times the master was solved
+  int rounds = 0;              ///< masters solved, or boxes of designs bounded
+  bool priced = false;         ///< costs are money; false: kg of conductor
 };
 
 struct SizeOptions {
-  std::vector<std::string> only;  ///< ids of the runs to choose; empty: all
-  double time_limit_in_seconds = 60;
+  std::vector<std::string> only;                  ///< ids of the runs to choose; empty: all
+  double time_limit_in_seconds = 60;              ///< for all of it, the report on what was found included
   std::function<void(const Progress&)> progress;  ///< may be empty
 };
 
@@ -37,8 +38,10 @@ struct RunChoice {
   double cost = 0;             ///< price, or kg where the list has no prices
   std::optional<double> fuse;  ///< A; empty: no fuse guards this run
   std::string fuse_id;
-  double ampacity = 0;   ///< A, with every factor
-  double current = 0;    ///< A, largest over the cases
+  double ampacity = 0;  ///< A, with every factor
+  double current = 0;   ///< A, largest over the cases
+  /// A, the steady current that would warm it as much: less than `current` where loads of short duty run.
+  double steady = 0;
   bool chosen = false;   ///< in the scope of the search
   bool renewed = false;  ///< new cable: another gauge, or as found it was not sound
   Reason reason = Reason::kept;

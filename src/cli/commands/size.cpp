@@ -12,6 +12,7 @@
 #include "cli/text/size.hpp"
 #include "ohmtrail/netlist/write.hpp"
 #include "ohmtrail/plan/rewire.hpp"
+#include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
 namespace {
@@ -44,9 +45,19 @@ bool runs_are_known(const Call& call, const netlist::System& system, const Doors
   return known;
 }
 
+std::string amount(const plan::Progress& progress, double cost) {
+  return progress.priced ? fmt::format("{:.2f}", cost) : units::print(units::Mass{cost});
+}
+
 std::string in_words(const plan::Progress& progress) {
-  const std::string best = progress.best ? fmt::format("cheapest found {:.4g}, ", *progress.best) : "";
-  return fmt::format("size: {}none can be below {:.4g}; {} rounds", best, progress.bound, progress.rounds);
+  const std::string least = progress.bound > 0 ? amount(progress, progress.bound) : "";
+  if (!progress.best)
+    return least.empty() ? "size: nothing found yet that keeps every limit"
+                         : fmt::format("size: nothing found yet; it takes {} or more", least);
+  const std::string best = amount(progress, *progress.best);
+  if (least.empty()) return fmt::format("size: {} keeps every limit; looking for less", best);
+  return fmt::format("size: {} keeps every limit, less than {} cannot; {:.2g} % between", best, least,
+                     100 * (*progress.best - progress.bound) / *progress.best);
 }
 
 tl::expected<plan::SizeResult, std::string> sized_with_progress(const Call& call, const Job& job,

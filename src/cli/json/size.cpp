@@ -20,6 +20,7 @@ Row run_row(const plan::RunChoice& run) {
           {"fuse", number(run.fuse)},
           {"ampacity", number(run.ampacity)},
           {"current", number(run.current)},
+          {"steady", number(run.steady)},
           {"fuse_id", text_or_null(run.fuse_id)},
           {"chosen", run.chosen},
           {"renewed", run.renewed},
@@ -106,7 +107,7 @@ std::string size_json(const netlist::System& system, const plan::SizeResult& siz
 
 std::string size_csv(const plan::SizeResult& sized) {
   return csv(rows_of(sized.runs, run_row), {"id", "gauge", "was", "area", "mass", "cost", "fuse", "ampacity",
-                                            "current", "fuse_id", "chosen", "renewed", "reason"});
+                                            "current", "steady", "fuse_id", "chosen", "renewed", "reason"});
 }
 
 }  // namespace ohmtrail::cli

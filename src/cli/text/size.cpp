@@ -50,7 +50,7 @@ std::string verdict(const SizeResult& sized) {
   if (sized.proved)
     return fmt::format("{}: {}, and no cheaper choice from the list would do (proved).", what, costs);
   return fmt::format(
-      "{}: {}. The time ended before it was proved the cheapest; none can be below {} ({:.1f} % less).", what,
+      "{}: {}. The time ended before it was proved the cheapest; none can be below {} ({:.2g} % less).", what,
       costs, amount(sized, sized.bound), 100 * (sized.cost - sized.bound) / sized.cost);
 }
 
@@ -110,19 +110,29 @@ Table run_table(const SizeResult& sized) {
   if (sized.priced) columns.push_back({"price", Align::right});
   Table table(columns);
   for (const RunChoice& run : sized.runs) {
-    std::vector<Cell> cells{Cell(run.id, run.renewed ? Ink::strong : Ink::plain),
-                            run.was,
-                            Cell(taken(run), run.renewed ? Ink::strong : Ink::plain),
-                            why(run),
-                            shown<u::Current>(run.current),
-                            Cell(shown<u::Current>(run.ampacity),
-                                 run.current > run.ampacity * (1 + 1e-9) ? Ink::bad : Ink::plain),
-                            run.fuse ? Cell(u::print(u::Current{*run.fuse})) : Cell("none", Ink::warning),
-                            shown<u::Mass>(run.mass)};
+    std::vector<Cell> cells{
+        Cell(run.id, run.renewed ? Ink::strong : Ink::plain),
+        run.was,
+        Cell(taken(run), run.renewed ? Ink::strong : Ink::plain),
+        why(run),
+        shown<u::Current>(run.current),
+        Cell(shown<u::Current>(run.ampacity), run.steady > run.ampacity * (1 + 1e-9) ? Ink::bad : Ink::plain),
+        run.fuse ? Cell(u::print(u::Current{*run.fuse})) : Cell("none", Ink::warning),
+        shown<u::Mass>(run.mass)};
     if (sized.priced) cells.emplace_back(run.chosen ? fmt::format("{:.2f}", run.cost) : "–");
     table.row(std::move(cells));
   }
   return table;
+}
+
+/// Where a run carries more than would warm it as it becomes: what its gauge has to bear.
+void show_short_duty(Sheet& sheet, const SizeResult& sized) {
+  for (const RunChoice& run : sized.runs)
+    if (run.chosen && run.steady < 0.9 * run.current)
+      sheet.item("  ",
+                 fmt::format("{} carries {} in short turns, which warm it as a steady {} would: its ampacity "
+                             "has to bear that.",
+                             run.id, u::print(u::Current{run.current}), u::print(u::Current{run.steady})));
 }
 
 Cell state_of(const LoadChange& load) {
@@ -182,6 +192,7 @@ void show_fuses(Sheet& sheet, const SizeResult& sized) {
 void show_choice(Sheet& sheet, const SizeResult& sized) {
   sheet.line();
   sheet.table(run_table(sized));
+  show_short_duty(sheet, sized);
   if (!sized.loads.empty()) {
     sheet.line();
     sheet.table(load_table(sized));
