@@ -5,6 +5,7 @@
 
 #include "plan/box_cut.hpp"
 #include "plan/box_shrink.hpp"
+#include "plan/box_split.hpp"
 #include "plan/local_search.hpp"
 #include "plan/search.hpp"
 #include "plan/tree_cases.hpp"
@@ -23,12 +24,6 @@ constexpr double kSameCost = 1e-9;
 constexpr std::size_t kRootLabels = 4000, kLabels = 1000;
 /// Shares of the drop limits at which designs are looked for that surely keep them.
 constexpr double kStrict[] = {0.995, 0.985, 0.97, 0.95, 0.92, 0.88, 0.8, 0.7};
-
-struct Node {
-  double bound = 0;
-  Box box;
-  friend bool operator<(const Node& a, const Node& b) { return a.bound > b.bound; }  // least bound on top
-};
 
 class TreeSearch {
  public:
@@ -51,7 +46,7 @@ class TreeSearch {
     start(box, known);
     open_.push({found_.bound, std::move(box)});
     while (!open_.empty() && judge_.in_time()) {
-      Node node = open_.top();
+      BoxNode node = open_.top();
       open_.pop();
       found_.bound = std::max(found_.bound, node.bound);
       if (node.bound >= wanted()) return finish();
@@ -148,7 +143,7 @@ class TreeSearch {
 
   // --- boxes
 
-  void visit(Node node) {
+  void visit(BoxNode node) {
     while (true) {
       if (!judge_.in_time()) return open_.push(std::move(node));
       const auto known = shrink_box(cases_, space_, node.box);
@@ -177,12 +172,6 @@ class TreeSearch {
     if (const auto repaired = local_.repaired(design, full_)) offer(*repaired);
   }
 
-  static bool is_point(const Box& box) {
-    return std::all_of(box.begin(), box.end(), [](const std::vector<bool>& allowed) {
-      return std::count(allowed.begin(), allowed.end(), true) == 1;
-    });
-  }
-
   /// Candidates whose every design is too dear. True where so many went that it is worth to bound anew.
   bool take_away(const std::vector<std::vector<double>>& least, Box& box) const {
     int gone = 0, left = 0;
@@ -197,54 +186,22 @@ class TreeSearch {
 
   /// Where the bounds refuse the design that was proposed: grows the refused box around it, and opens what is
   /// left as boxes of their own, one a run that must then choose otherwise.
-  bool cut_off(const Node& node, const JointBound& joint) {
+  bool cut_off(const BoxNode& node, const JointBound& joint) {
     const Box point = point_box(space_, joint.design);
     for (std::size_t s = 0; s < cases_.size(); ++s) {
       const Bounds broken = bounds(cases_[s], space_, point);
       if (broken.possible) continue;
-      const auto runs = order(s, broken, node);
-      open_outside(node, grow_refused_box(cases_[s], space_, node.box, joint.design, runs), joint.least);
+      const auto runs = off_path_first(cases_[s], broken, node.box.size());
+      const Box refused = grow_refused_box(cases_[s], space_, node.box, joint.design, runs);
+      for (BoxNode& outside : outside_of(node, refused, joint.least, wanted()))
+        open_.push(std::move(outside));
       return true;
     }
     return false;
   }
 
-  /// Runs off the broken load's path first, since they mostly do not matter.
-  [[nodiscard]] std::vector<int> order(std::size_t in_case, const Bounds& broken, const Node& node) const {
-    std::vector<bool> on_path(node.box.size(), false);
-    if (broken.broken_load >= 0)
-      for (const int a : cases_[in_case].loads[at(broken.broken_load)].path)
-        if (const int run = cases_[in_case].arms[at(a)].run; run >= 0) on_path[at(run)] = true;
-    std::vector<int> runs;
-    for (const bool turn : {false, true})
-      for (std::size_t k = 0; k < on_path.size(); ++k)
-        if (on_path[k] == turn) runs.push_back(static_cast<int>(k));
-    return runs;
-  }
-
-  /// The dearest first: what is opened later must choose inside for all the runs before.
-  void open_outside(Node rest, const Box& refused, const std::vector<std::vector<double>>& least) {
-    std::vector<std::pair<double, std::size_t>> runs;
-    for (std::size_t k = 0; k < refused.size(); ++k) {
-      double bound = std::numeric_limits<double>::infinity();
-      for (std::size_t c = 0; c < refused[k].size(); ++c)
-        if (rest.box[k][c] && !refused[k][c]) bound = std::min(bound, least[k][c]);
-      if (bound < wanted()) runs.emplace_back(bound, k);
-    }
-    std::sort(runs.rbegin(), runs.rend());
-    for (const auto& [bound, k] : runs) {
-      Node outside = rest;
-      outside.bound = std::max(outside.bound, bound);
-      for (std::size_t c = 0; c < refused[k].size(); ++c) {
-        outside.box[k][c] = rest.box[k][c] && !refused[k][c];
-        rest.box[k][c] = rest.box[k][c] && refused[k][c];
-      }
-      open_.push(std::move(outside));
-    }
-  }
-
   /// In two at the run whose choice leaves most open what the others carry: the power lost in it, widest.
-  void branch(const Node& node, const std::vector<Bounds>& known, const Design& design) {
+  void branch(const BoxNode& node, const std::vector<Bounds>& known, const Design& design) {
     int widest = -1;
     double most = -1;
     for (std::size_t s = 0; s < cases_.size(); ++s)
@@ -256,28 +213,13 @@ class TreeSearch {
         if (lost > most) most = lost, widest = run;
       }
     if (widest < 0) widest = first_open(node.box);
-    split(node, widest, design[at(widest)]);
+    for (BoxNode& half : split_at(node, widest, design[at(widest)])) open_.push(std::move(half));
   }
 
   static int first_open(const Box& box) {
     for (std::size_t k = 0; k < box.size(); ++k)
       if (std::count(box[k].begin(), box[k].end(), true) > 1) return static_cast<int>(k);
     return 0;
-  }
-
-  /// Up to a candidate, and above it.
-  void split(const Node& node, int run, int candidate) {
-    std::vector<std::size_t> allowed;
-    for (std::size_t c = 0; c < node.box[at(run)].size(); ++c)
-      if (node.box[at(run)][c]) allowed.push_back(c);
-    if (allowed.size() < 2) return;
-    std::size_t first = 1;  // of the upper part
-    while (first + 1 < allowed.size() && allowed[first] <= at(candidate)) ++first;
-    Node thin = node, thick = node;
-    for (std::size_t k = 0; k < allowed.size(); ++k)
-      (k < first ? thick : thin).box[at(run)][allowed[k]] = false;
-    open_.push(std::move(thin));
-    open_.push(std::move(thick));
   }
 
   const DesignSpace& space_;
@@ -288,7 +230,7 @@ class TreeSearch {
   Box full_;  ///< all that is not hopeless
   double dearest_ = 0;
   std::size_t labels_ = kRootLabels;
-  std::priority_queue<Node> open_;
+  std::priority_queue<BoxNode> open_;
   Found found_;
 };
 

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
-#include "ohmtrail/units/print.hpp"
+#include "ohmtrail/diagnose/staircase.hpp"
 #include "plan/size_result.hpp"
 
 namespace ohmtrail::plan {
@@ -14,17 +14,16 @@ std::size_t at(int i) {
   return static_cast<std::size_t>(i);
 }
 
-/// Volts that the wires of runs in scope lose on the way to a load, all cases alike: what a shorter route
-/// would save.
-double wire_volts(const DesignSpace& space, const solve::CaseSolution& solved) {
+/// Volts that the wires of runs in scope lose on the way to a load and back: what a shorter route would save.
+double wire_volts(const DesignSpace& space, const solve::CaseSolution& solved, int load) {
+  const std::vector<int> place = places_in_scope(space);
+  const auto stairs = diagnose::staircase(solved, nullptr, load);
   double volts = 0;
-  for (std::size_t e = 0; e < solved.network.elements.size(); ++e) {
-    const auto& origin = solved.network.elements[e].origin;
-    const bool scoped = std::any_of(space.runs.begin(), space.runs.end(), [&](const RunSpace& run) {
-      return origin.section == network::Section::runs && run.run == origin.index;
-    });
-    if (scoped && solved.network.elements[e].role == network::Role::wire)
-      volts += std::abs(solved.solution.drop[e]);
+  for (const auto& step : stairs ? stairs->steps : std::vector<diagnose::Step>{}) {
+    if (step.role != network::Role::wire) continue;
+    const auto element = solved.network.element(step.element);
+    if (element && place[solved.network.elements[at(*element)].origin.index] >= 0)
+      volts += std::abs(step.lost);
   }
   return volts;
 }
@@ -33,7 +32,7 @@ Shortfall drop_shortfall(const DesignSpace& space, const solve::CaseSolution& so
   const auto& load = solved.network.elements[at(broken.element)];
   const double nominal = load.nominal->si();
   const double over = broken.value - broken.limit;
-  const double wires = wire_volts(space, solved);
+  const double wires = wire_volts(space, solved, broken.element);
   Shortfall shortfall{load.id, solved.network.case_name, {}, {}};
   shortfall.text = fmt::format(
       "loses {:.3g} V ({:.1f} %) with the thickest cable on the list everywhere; {:.3g} V ({:.1f} %) is "

@@ -110,6 +110,27 @@ TEST(Size, SaysWhatIsMissingWhereNothingSuffices) {
   EXPECT_FALSE(sized->shortfalls[0].remedy.empty());
 }
 
+/// Two loads on cables of their own, one of them far too long: only its own wire counts, and the remedy,
+/// applied, cures it.
+TEST(Size, AShorterRouteByWhatItSaysSuffices) {
+  auto system = heater_on_a_shared_trunk();
+  system.runs = {pair_of("long", 0, 1, 4, 40), pair_of("other", 0, 2, 4, 2)};
+  system.loads = {load_at("far lamp", 1, units::Current{20}), load_at("near lamp", 2, units::Current{20})};
+  for (auto& load : system.loads) load.load_class = netlist::LoadClass::critical;
+  const auto sized = size(system);
+  ASSERT_TRUE(sized);
+  ASSERT_EQ(sized->shortfalls.size(), 1U);
+  EXPECT_EQ(sized->shortfalls[0].subject, "far lamp");
+  const auto place = sized->shortfalls[0].remedy.find("about ");
+  ASSERT_NE(place, std::string::npos);
+  const double percent = std::stod(sized->shortfalls[0].remedy.substr(place + 6));
+  EXPECT_GT(percent, 0);
+  system.runs[0].length *= 1 - percent / 100;
+  EXPECT_TRUE(size(system)->found);
+  system.runs[0].length *= (1 - (percent - 3) / 100) / (1 - percent / 100);
+  EXPECT_FALSE(size(system)->found);
+}
+
 /// Where the runs in scope cannot keep a limit at all, the rest is chosen and the limit told.
 TEST(Size, ALimitOutOfReachOfTheRunsInScopeIsTold) {
   auto system = heater_on_a_shared_trunk();
