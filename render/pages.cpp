@@ -74,8 +74,8 @@ void Pages::rule(Colour colour, double width_) {
 
 void Pages::masthead(std::string_view kind, std::string_view date, std::string_view subject) {
   constexpr Lettering small{9.2, false, palette::quiet}, large{19, true, palette::ink};
-  const Box right =
-      write(page(), Kind::label, -1, {side + width(), y_ + 6}, std::string(date), small, Align::right);
+  const Box right = write(page(), Kind::label, -1, {side + width(), y_ + 6},
+                          fitted(date, small.size, false, 0.4 * width()), small, Align::right);
   write(page(), Kind::label, -1, {side, y_ + 6}, fitted(kind, small.size, false, right.x - side - 12), small);
   space(20);
   for (auto& part : wrapped(subject, large.size, true, width(), 3)) {

@@ -1,0 +1,170 @@
+#include "render/pages.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "support/page_checks.hpp"
+
+namespace ohmtrail::render {
+namespace {
+
+std::vector<std::string> texts(const Scene& page) {
+  std::vector<std::string> all;
+  for (const Shape& shape : page.shapes)
+    if (const Text* text = std::get_if<Text>(&shape.what)) all.push_back(text->text);
+  return all;
+}
+
+bool has(const Scene& page, const std::string& wanted) {
+  const auto all = texts(page);
+  return std::find(all.begin(), all.end(), wanted) != all.end();
+}
+
+double size_of(const Scene& page, const std::string& wanted) {
+  for (const Shape& shape : page.shapes)
+    if (const Text* text = std::get_if<Text>(&shape.what); text && text->text == wanted) return text->size;
+  return 0;
+}
+
+Scene picture(double width, double height) {
+  Scene scene{width, height, "picture", {}, {}};
+  write(scene, Kind::label, -1, {width / 2, height / 2}, "middle", {7.2, false, palette::ink}, Align::middle);
+  return scene;
+}
+
+const std::vector<Column> two{{"Name", 2, Align::left}, {"Value", 1, Align::right}};
+
+TEST(Pages, EveryPageHasItsNumberAndTitle) {
+  Pages pages(Paper::a4);
+  for (int k = 0; k < 120; ++k) pages.paragraph("A line of text.");
+  const auto done = pages.finish("Report of something");
+  ASSERT_EQ(done.size(), 3u);
+  EXPECT_TRUE(has(done[0], "Page 1 of 3"));
+  EXPECT_TRUE(has(done[2], "Page 3 of 3"));
+  for (const Scene& page : done) EXPECT_TRUE(has(page, "Report of something"));
+  test::expect_inside(done);
+}
+
+TEST(Pages, SizesOfPaper) {
+  EXPECT_NEAR(Pages(Paper::a4).finish("")[0].width * 25.4 / 72, 210, 0.01);   // ISO 216, mm
+  EXPECT_NEAR(Pages(Paper::a4).finish("")[0].height * 25.4 / 72, 297, 0.01);  // ISO 216, mm
+  EXPECT_EQ(Pages(Paper::letter).finish("")[0].width, 8.5 * 72);
+  EXPECT_EQ(Pages(Paper::letter).finish("")[0].height, 11 * 72);
+}
+
+TEST(Pages, SmallerLettersTakeFewerPages) {
+  const auto filled_at = [](double letters) {
+    Pages pages(Paper::a4, letters);
+    for (int k = 0; k < 300; ++k) pages.paragraph("A line of text.");
+    return pages.count();
+  };
+  EXPECT_LT(filled_at(0.8), filled_at(1));
+}
+
+TEST(Pages, LettersScaleAlike) {
+  const auto at = [](double letters) {
+    Pages pages(Paper::a4, letters);
+    pages.heading("Heading");
+    pages.paragraph("Text");
+    pages.table(two, {{"cell", "1"}});
+    return pages.finish("")[0];
+  };
+  const Scene full = at(1), half = at(0.5);
+  for (const char* what : {"Heading", "Text", "cell"})
+    EXPECT_NEAR(size_of(half, what), size_of(full, what) / 2, 1e-9) << what;
+}
+
+TEST(Pages, ATableGoesOnUnderItsHead) {
+  Pages pages(Paper::a4);
+  Rows rows;
+  for (int k = 0; k < 100; ++k) rows.push_back({"row " + std::to_string(k), "1"});
+  pages.table(two, rows);
+  const auto done = pages.finish("");
+  ASSERT_GT(done.size(), 1u);
+  for (const Scene& page : done) EXPECT_TRUE(has(page, "Name"));
+  EXPECT_TRUE(has(done.back(), "row 99"));
+  test::expect_letters_apart(done);
+}
+
+TEST(Pages, AFormLeavesRoomToWrite) {
+  const auto lowest = [](bool form) {
+    Pages pages(Paper::a4);
+    const Rows rows(10, {"reading", ""});
+    form ? pages.form(two, rows) : pages.table(two, rows);
+    double y = 0;
+    for (const Shape& shape : pages.finish("")[0].shapes)
+      if (const Text* text = std::get_if<Text>(&shape.what); text && text->text == "reading")
+        y = std::max(y, text->bounds.bottom());
+    return y;
+  };
+  EXPECT_GT(lowest(true) - lowest(false), 9 * 5) << "a pen needs more than a line of print";
+}
+
+TEST(Pages, ASheetBeginsAtTheTopButNeverLeavesAnEmptyPage) {
+  Pages pages(Paper::a4);
+  pages.begin_sheet();
+  EXPECT_EQ(pages.count(), 1u);
+  pages.paragraph("text");
+  pages.begin_sheet();
+  EXPECT_EQ(pages.count(), 2u);
+  pages.begin_sheet();
+  EXPECT_EQ(pages.count(), 2u);
+}
+
+TEST(Pages, AHeadingNeverStandsAloneAtTheFoot) {
+  for (int lines = 30; lines < 60; ++lines) {
+    Pages pages(Paper::a4);
+    for (int k = 0; k < lines; ++k) pages.paragraph("A line of text.");
+    pages.heading("Heading");
+    pages.paragraph("Its text");
+    const auto done = pages.finish("");
+    for (const Scene& page : done) EXPECT_EQ(has(page, "Heading"), has(page, "Its text")) << lines;
+  }
+}
+
+TEST(Pages, AWidePictureTurnsItsPage) {
+  Pages pages(Paper::a4);
+  pages.paragraph("before");
+  pages.full_picture("Diagram", picture(700, 400));
+  pages.paragraph("after");
+  const auto done = pages.finish("");
+  ASSERT_EQ(done.size(), 2u);
+  EXPECT_TRUE(has(done[0], "after")) << "the text goes on where it stood";
+  EXPECT_GT(done[1].width, done[1].height);
+  EXPECT_TRUE(has(done[1], "Diagram"));
+  test::expect_inside(done);
+}
+
+TEST(Pages, ALargePictureTakesLargerPaper) {
+  Pages pages(Paper::a4);
+  pages.full_picture("Diagram", picture(1500, 900));
+  const auto done = pages.finish("");
+  EXPECT_NEAR(done.back().width * 25.4 / 72, 420, 0.1) << "A3, landscape";
+  EXPECT_GE(size_of(done.back(), "middle"), 5);
+}
+
+TEST(Pages, ATallPictureShrinksToItsPage) {
+  Pages pages(Paper::letter);
+  pages.picture("Tall", picture(300, 3000));
+  pages.picture("Wide", picture(3000, 300));
+  test::expect_inside(pages.finish(""));
+}
+
+TEST(Pages, LongWordsAndLabelsStayOnThePage) {
+  Pages pages(Paper::a4);
+  const std::string wide(300, 'W');
+  pages.masthead(wide, wide, wide);
+  pages.heading(wide);
+  pages.subheading(wide);
+  pages.entry(wide, wide);
+  pages.callout({wide, wide});
+  pages.numbered(1, wide, wide, wide);
+  pages.table(two, {{wide, wide}});
+  const auto done = pages.finish(wide);
+  test::expect_inside(done);
+  test::expect_letters_apart(done);
+}
+
+}  // namespace
+}  // namespace ohmtrail::render
