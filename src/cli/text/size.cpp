@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "cli/text/notes.hpp"
 #include "ohmtrail/plan/protection.hpp"
@@ -127,12 +128,15 @@ Table run_table(const SizeResult& sized) {
 
 /// Where a run carries more than would warm it as it becomes: what its gauge has to bear.
 void show_short_duty(Sheet& sheet, const SizeResult& sized) {
-  for (const RunChoice& run : sized.runs)
-    if (run.chosen && run.steady < 0.9 * run.current)
-      sheet.item("  ",
-                 fmt::format("{} carries {} in short turns, which warm it as a steady {} would: its ampacity "
-                             "has to bear that.",
-                             run.id, u::print(u::Current{run.current}), u::print(u::Current{run.steady})));
+  bool told = false;
+  for (const RunChoice& run : sized.runs) {
+    if (!run.chosen || run.steady >= 0.9 * run.current) continue;
+    if (!std::exchange(told, true)) sheet.line();
+    sheet.item("  ",
+               fmt::format("{} carries {} in short turns, which warm it as a steady {} would: its ampacity "
+                           "has to bear that.",
+                           run.id, u::print(u::Current{run.current}), u::print(u::Current{run.steady})));
+  }
 }
 
 Cell state_of(const LoadChange& load) {
@@ -184,8 +188,8 @@ void show_fuses(Sheet& sheet, const SizeResult& sized) {
   const auto bare =
       std::count_if(sized.runs.begin(), sized.runs.end(), [](const RunChoice& run) { return !run.fuse; });
   if (bare > 0)
-    item(fmt::format("{} without a fuse or breaker of its own: ohmtrail check says which need one",
-                     runs_in_words(static_cast<std::size_t>(bare))),
+    item(fmt::format("{} without a fuse or breaker of {} own: ohmtrail check says which need one",
+                     runs_in_words(static_cast<std::size_t>(bare)), bare == 1 ? "its" : "their"),
          Ink::faint);
 }
 
