@@ -27,7 +27,8 @@ namespace ohmtrail::render {
 struct BeforeAfter {
   netlist::Job earlier;
   diagnose::Comparison comparison;
-  std::optional<diagnose::Staircase> staircase;  ///< then, of the load and case that this one's shows
+  /// Of the load and case that gained most, then and now.
+  std::optional<diagnose::Staircase> then, now;
 };
 
 /// Everything that a report tells. Plain results of the layers to the left; nothing is computed here.

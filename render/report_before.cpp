@@ -35,7 +35,7 @@ void tell_outcome(Document& document, const netlist::System& system, const diagn
   else if (c.left.empty())
     document.paragraph(text::cured_all);
   else
-    document.paragraph(filled(text::cured_some, before, c.cured.size()));
+    document.paragraph(filled(text::cured_some, c.cured.size(), before));
   const auto tell = [&](std::string_view pattern, const std::vector<std::string>& ids, Tone tone) {
     if (!ids.empty()) document.paragraph(filled(pattern, listed(system, ids)), tone);
   };
@@ -106,10 +106,10 @@ void tell_before_after(Document& document, const ReportInput& input) {
   tell_loads(document, told.comparison);
   document.paragraph(text::same_day, Tone::small);
   tell_parts(document, input.system, told.comparison);
-  if (!told.staircase || !input.staircase) return;
-  document.picture(filled(text::heading_staircase_before, told.staircase->load),
-                   staircase_picture(input.system, *told.staircase, false));
-  document.picture(text::heading_staircase_after, staircase_picture(input.system, *input.staircase, false));
+  if (!told.then || !told.now) return;
+  document.picture(filled(text::heading_staircase_before, told.then->load),
+                   staircase_picture(input.system, *told.then, false));
+  document.picture(text::heading_staircase_after, staircase_picture(input.system, *told.now, false));
 }
 
 }  // namespace ohmtrail::render

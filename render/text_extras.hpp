@@ -9,7 +9,7 @@ inline constexpr std::string_view heading_before_after = "Before and after the w
 inline constexpr std::string_view compared_surveys = "The survey before the work ({}) beside this one ({}).";
 inline constexpr std::string_view undated = "without a date";
 inline constexpr std::string_view cured_all = "Every faulty part that was found before is cured.";
-inline constexpr std::string_view cured_some = "Of the {} faulty parts found before, {} are cured.";
+inline constexpr std::string_view cured_some = "Cured: {} of the {} faulty parts found before.";
 inline constexpr std::string_view cured_none_before = "No faulty part was found before the work.";
 inline constexpr std::string_view left_over = "Still to do: {}.";
 inline constexpr std::string_view fresh_faults = "New since then: {}.";
@@ -27,7 +27,7 @@ inline constexpr std::string_view verdict_fresh = "faulty now";
 inline constexpr std::string_view verdict_better = "better";
 inline constexpr std::string_view verdict_worse = "worse";
 inline constexpr std::string_view parts_unchanged =
-    "{} other parts are as they were, as far as the readings can tell.";
+    "Other parts, unchanged as far as the readings can tell: {}.";
 inline constexpr std::string_view same_day =
     "Voltages of both columns are worked out at the battery voltage and the loads of the first survey: a "
     "battery that is fuller today is not taken for a cure. A change that lies within the uncertainty of the "

@@ -54,7 +54,7 @@ TEST_P(RandomReport, TheChaptersAskedForAreTidyToo) {
   ReportInput input = input_of(1);
   input.bench_sheet = diagnose::bench_sheet(input.system, input.solved);
   input.before_after = BeforeAfter{};
-  input.before_after->staircase = input.staircase;
+  input.before_after->then = input.before_after->now = input.staircase;
   for (const network::Element& element : input.solved.front().network.elements)
     input.before_after->comparison.elements.push_back(
         {element.id, 0.01, 0.001, -0.009, diagnose::Change::better});

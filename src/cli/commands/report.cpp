@@ -64,10 +64,14 @@ tl::expected<void, Exit> add_before(render::ReportInput& input, const Survey& su
         fmt::format("ohmtrail report: {}; {}", comparison.error().text, comparison.error().remedy));
     return tl::unexpected(Exit::no_solution);
   }
-  input.before_after = render::BeforeAfter{written.info.job, std::move(*comparison), {}};
-  if (survey.worst)
-    input.before_after->staircase =
-        staircase_to(earlier->system(), survey.worst->in_case, survey.worst->load);
+  input.before_after = render::BeforeAfter{written.info.job, std::move(*comparison), {}, {}};
+  const auto& loads = input.before_after->comparison.loads;
+  const auto most = std::max_element(loads.begin(), loads.end(), [](const auto& a, const auto& b) {
+    return a.volts_after - a.volts_before < b.volts_after - b.volts_before;
+  });
+  if (most == loads.end()) return {};
+  input.before_after->then = staircase_to(earlier->system(), most->in_case, most->id);
+  input.before_after->now = staircase_to(survey.system, most->in_case, most->id);
   return {};
 }
 

@@ -52,20 +52,20 @@ TEST(BeforeAfterChapter, SaysWhatWasCuredWhatIsLeftAndWhatCameBack) {
   const auto document = told(tell_before_after, input);
   EXPECT_EQ(document.sheets, 1);
   EXPECT_THAT(document.all(), HasSubstr("R-1, 2026-05-02"));
-  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("Of the 2 faulty parts found before, 1 are cured")));
+  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("Cured: 1 of the 2 faulty parts found before")));
   EXPECT_THAT(document.paragraphs, Contains(HasSubstr("Still to do: cable windlass")));
   ASSERT_EQ(document.tables.size(), 2u);
   EXPECT_THAT(document.tables[0][0], Contains("220\u202FmV"));
   ASSERT_EQ(document.tables[1].size(), 2u) << "what did not change is counted, not listed";
   EXPECT_THAT(document.tables[1][0], Contains(std::string(text::verdict_cured)));
   EXPECT_THAT(document.tables[1][1], Contains(std::string(text::verdict_left)));
-  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("1 other parts are as they were")));
+  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("unchanged as far as the readings can tell: 1")));
 }
 
 TEST(BeforeAfterChapter, ShowsBothStaircases) {
   ReportInput input = input_of("yacht-12v");
   input.before_after = cured_one();
-  input.before_after->staircase = input.staircase;
+  input.before_after->then = input.before_after->now = input.staircase;
   EXPECT_EQ(told(tell_before_after, input).pictures.size(), 2u);
 }
 
