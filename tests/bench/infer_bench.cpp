@@ -11,6 +11,7 @@ SimulatedSurvey survey(int elements, std::size_t readings) {
   SurveyOptions options;
   options.layout.elements = elements;
   options.layout.loads = LoadKind::power;
+  options.layout.branches = elements > 100 ? 8 : 0;  // one battery cannot feed 200 elements in a row
   options.faults = 2;
   SimulatedSurvey out = simulate(static_cast<std::uint64_t>(elements), options);
   if (out.system.readings.size() > readings) {

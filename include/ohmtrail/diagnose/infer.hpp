@@ -96,7 +96,11 @@ struct InferResult {
   std::vector<std::string> suspects;      ///< every element and battery, by falling fault probability
   std::vector<Explanation> explanations;  ///< most probable first
   Fit fit;
-  double left_out = 0;  ///< estimated share of probability in explanations that were not weighed
+  /// Share of probability in explanations that were not weighed: an estimate, not a bound. Those are at least
+  /// two changes away from every one whose neighbours were weighed; a further change is taken to be as
+  /// probable there as it was at the likeliest of those. Where resistances outvote each other, it can be
+  /// more.
+  double left_out = 0;
   std::vector<InferAssumption> assumptions;
 
   /// The whole posterior, for what is computed from it next.

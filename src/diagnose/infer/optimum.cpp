@@ -1,5 +1,6 @@
 #include "diagnose/infer/optimum.hpp"
 
+#include <Eigen/Cholesky>
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -102,26 +103,51 @@ struct Step {
   LinearFit fit;
 };
 
-// One Gauss–Newton step from x; not yet damped.
-Step step_from(const Scaled& problem, const Eigen::VectorXd& x) {
-  Eigen::MatrixXd sensitivity = problem.sensitivity(x);
-  LinearProblem factor(sensitivity);
-  Step out{problem.mean, std::move(sensitivity), std::move(factor), {}};
+// What the linear fit about x must meet: the readings' residuals, with the unknowns counted from their
+// priors.
+Eigen::VectorXd target_at(const Scaled& problem, const Eigen::MatrixXd& sensitivity,
+                          const Eigen::VectorXd& x) {
   Eigen::VectorXd target = problem.residual(x);
   for (Eigen::Index i = 0; i < target.size(); ++i) {
     target[i] = problem.weight[i] > 0 ? target[i] : 0;
   }
+  Eigen::VectorXd departure(sensitivity.cols());
   for (std::size_t k = 0; k < problem.columns.size(); ++k) {
     const int p = problem.columns[k];
-    target += out.sensitivity.col(static_cast<Eigen::Index>(k)) * ((x[p] - problem.mean[p]) / problem.sd[p]);
+    departure[static_cast<Eigen::Index>(k)] = (x[p] - problem.mean[p]) / problem.sd[p];
   }
-  out.fit = out.problem.solve(target);
-  const Eigen::Index m = target.size();
+  return target + sensitivity * departure;
+}
+
+Eigen::VectorXd unknowns_at(const Scaled& problem, const Eigen::VectorXd& scaled) {
+  Eigen::VectorXd out = problem.mean;
   for (std::size_t k = 0; k < problem.columns.size(); ++k) {
     const int p = problem.columns[k];
-    out.x[p] = problem.mean[p] + problem.sd[p] * out.fit.mean[m + static_cast<Eigen::Index>(k)];
+    out[p] += problem.sd[p] * scaled[static_cast<Eigen::Index>(k)];
   }
   return out;
+}
+
+// One Gauss–Newton step from x; not yet damped.
+Step step_from(const Scaled& problem, const Eigen::VectorXd& x) {
+  Eigen::MatrixXd sensitivity = problem.sensitivity(x);
+  LinearProblem factor(sensitivity);
+  const Eigen::VectorXd target = target_at(problem, sensitivity, x);
+  Step out{problem.mean, std::move(sensitivity), std::move(factor), {}};
+  out.fit = out.problem.solve(target);
+  out.x = unknowns_at(problem, out.fit.mean.tail(out.sensitivity.cols()));
+  return out;
+}
+
+// Where such a step leads, by a Cholesky factor: a fifth of the work, and half the digits. It only chooses
+// where to look next; what is kept comes from the orthogonal factor of the last step.
+Eigen::VectorXd direction_from(const Scaled& problem, const Eigen::VectorXd& x) {
+  const Eigen::MatrixXd sensitivity = problem.sensitivity(x);
+  const Eigen::Index m = sensitivity.rows();
+  Eigen::MatrixXd normal = Eigen::MatrixXd::Identity(m, m);
+  normal.selfadjointView<Eigen::Lower>().rankUpdate(sensitivity);
+  const Eigen::VectorXd weights = normal.llt().solve(target_at(problem, sensitivity, x));
+  return unknowns_at(problem, sensitivity.transpose() * weights);
 }
 
 // Damps the step, then halves it until the cost does not rise. Returns the largest move in prior standard
@@ -192,19 +218,16 @@ Optimum optimise_linear(const Model& model, const Linearisation& near, const Hyp
     x[p] = start[p];
   }
   double cost = problem.cost(x);
-  Step last = step_from(problem, x);
   for (int k = 0; k < most_linear_steps; ++k) {
     const double before = cost;
-    const double move = advance(problem, last.x, x, cost);
+    const double move = advance(problem, direction_from(problem, x), x, cost);
     // About a point that close the Gaussian is the same.
-    if (move < 0.02) {
-      break;
-    }
-    last = step_from(problem, x);
-    if (before - cost < 1e-3) {
+    if (move < 0.02 || before - cost < 1e-3) {
       break;
     }
   }
+  Step last = step_from(problem, x);
+  advance(problem, last.x, x, cost);
   last.fit.basis = last.problem.basis();
   const int counted = right_observations(problem.weight);
   Optimum out{
