@@ -69,7 +69,7 @@ TEST(CheckDue, TraceAsksThemAndLetsThemBeSkipped) {
     one->value = units::Voltage{one->red == "p8" ? 11.76 : one->red == "+" ? 12.36 : 0.02};
   }
   Trace trace(system);
-  if (trace.ended()) GTEST_SKIP() << trace.ending();
+  ASSERT_FALSE(trace.ended()) << trace.ending();
   EXPECT_NE(trace.question({}).find("Clamp round \"lead\""), std::string::npos);
   EXPECT_TRUE(test::says(trace.remarks({}), "nothing has drifted"));
   EXPECT_TRUE(test::says(trace.answer("why", {}).say, "honest"));
