@@ -33,6 +33,7 @@ struct PlacedCell {
 
 inline constexpr double lead = 5;  ///< plain line between a bar and the first piece
 inline constexpr double disc_radius = 5.2;
+inline constexpr double widest_device_name = 86;
 
 struct ItemText {
   std::vector<std::string> name;   ///< broken into lines
