@@ -60,6 +60,7 @@ Front certain(const Front& front) {
 
 Front sum_of(const std::vector<const Front*>& fronts) {
   std::vector<Front> rest;
+  rest.reserve(fronts.size());
   for (const Front* front : fronts) rest.push_back(certain(*front));
   Front sum;
   std::vector<std::size_t> next(fronts.size(), 0);
