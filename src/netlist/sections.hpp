@@ -132,6 +132,10 @@ struct Check<Fuse> {
   static void run(Reader&, Value, Fuse&);
 };
 template <>
+struct Check<Load> {
+  static void run(Reader&, Value, Load&);
+};
+template <>
 struct Check<ReadingForm> {
   static void run(Reader&, Value, ReadingForm&);
 };

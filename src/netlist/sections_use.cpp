@@ -7,16 +7,21 @@ namespace ohmtrail::netlist {
 
 namespace {
 
-/// What a load takes in one case: as in `loads`, or "inrush", which is put in place once the loads are known.
+/// What a load takes in one case: as in `loads`, or "inrush" or "stall", which are put in place once the
+/// loads are known.
 struct CaseTakes {
   using Type = Takes;
   static bool read(Reader& reader, Value value, Takes& takes) {
-    if (value.string() != "inrush") return TakesCodec::read(reader, value, takes);
+    if (value.string() != "inrush" && value.string() != "stall")
+      return TakesCodec::read(reader, value, takes);
     takes = Current{};
     return true;
   }
   static Json write(const Takes& takes) { return TakesCodec::write(takes); }
-  static Json schema() { return {{"anyOf", Json::array({Json{{"const", "inrush"}}, TakesCodec::schema()})}}; }
+  static Json schema() {
+    return {
+        {"anyOf", Json::array({Json{{"const", "inrush"}}, Json{{"const", "stall"}}, TakesCodec::schema()})}};
+  }
 };
 
 bool read_on(Reader& reader, Value value, Case& owner) {
@@ -70,6 +75,8 @@ std::span<const Key<Load>> keys() {
       optional<T, &T::restarts_above, Positive<Voltage>>(
           "restarts_above", "voltage above which it runs again; default stops_below"),
       optional<T, &T::inrush, Positive<Current>>("inrush", "current as it starts"),
+      optional<T, &T::stall, Positive<Current>>(
+          "stall", "current at nominal voltage with the motor held fast; it then acts as a resistance"),
       optional<T, &T::on_for, Positive<Time>>("on_for", "short duty: how long it runs"),
       optional<T, &T::rest_for, Positive<Time>>("rest_for", "short duty: how long it rests"),
       optional<T, &T::efficiency, PositivePercent>("efficiency",
@@ -86,8 +93,8 @@ std::span<const Key<Case>> keys() {
       required<T, &T::name, Name>("name", "its name"),
       {"on", Need::optional, "ids of the loads that run, or \"all\"; default none", &read_on, &write_on,
        &on_schema},
-      optional<T, &T::set, Named<Name, CaseTakes>>("set",
-                                                   "what single loads take in this case, or \"inrush\""),
+      optional<T, &T::set, Named<Name, CaseTakes>>(
+          "set", "what single loads take in this case, \"inrush\" or \"stall\""),
       optional<T, &T::open, NameList>("open", "elements and runs that are open"),
       optional<T, &T::closed, NameList>("closed", "switches that are closed"),
       optional<T, &T::chargers, NameList>("chargers", "chargers and converters that run; default none"),

@@ -7,7 +7,7 @@
 namespace ohmtrail::netlist {
 
 /// Checks every name that is given or referred to, and fills in what depends on it: the case `all-on` where
-/// there is none, `inrush` in cases, the ends that readings open.
+/// there is none, `inrush` and `stall` in cases, the ends that readings open.
 void validate(Reader& reader, Value root, System& system);
 
 /// What the parts of the check share.

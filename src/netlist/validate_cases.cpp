@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "netlist/load_checks.hpp"
 #include "netlist/object.hpp"
 #include "netlist/validate.hpp"
 
@@ -31,19 +32,48 @@ void check_on(const Checked& checked, Value value, Case& one) {
                 [&](Value at, const std::string& id) { tell_unless_load(checked, at, id); });
 }
 
+void tell_without(const Checked& checked, Value takes, std::string_view word, const Load& load) {
+  checked.reader.problems.error(
+      takes, {word == "stall" ? "no-stall" : "no-inrush",
+              fmt::format("the load \"{}\" has no {}", shown(load.id), word),
+              fmt::format("a load with the key {}", word), "give it in loads, or give the current here"});
+}
+
+/// A motor held fast has no back-emf: what its windings take follows the voltage.
+Resistance stalled(const Checked& checked, const Load& load) {
+  return load.nominal.value_or(checked.system.info.nominal) / *load.stall;
+}
+
+/// Puts what the load itself says in the place of the words "inrush" and "stall".
+void put_in_place(const Checked& checked, Value takes, const Load& load, Case& one) {
+  const std::string_view word = takes.string();
+  const auto& asked_for = word == "stall" ? load.stall : load.inrush;
+  if (!asked_for) return tell_without(checked, takes, word, load);
+  if (word == "stall") {
+    one.set[load.id] = stalled(checked, load);
+  } else {
+    one.set[load.id] = *asked_for;
+    one.starting.push_back(load.id);
+  }
+}
+
+void doubt_efficiency(const Checked& checked, Value takes, const Load& load, const Case& one) {
+  const auto found = one.set.find(load.id);
+  const bool loses = load.efficiency < Fraction{1} || load.idle > Power{0};
+  if (!loses || found == one.set.end() || std::holds_alternative<Power>(found->second)) return;
+  checked.reader.problems.warning(takes, efficiency_unused(load.id));
+}
+
 void check_set(const Checked& checked, Value value, Case& one) {
   for (const Value takes : value.member("set").children()) {
     const std::string_view id = takes.key();
     tell_unless_load(checked, takes, id);
-    if (takes.string() != "inrush" || !in_section(checked, id, Section::loads)) continue;
+    if (!in_section(checked, id, Section::loads)) continue;
     const Load& load = checked.system.loads[checked.names.element(id)->index];
-    if (load.inrush) {
-      one.set[std::string(id)] = *load.inrush;
-    } else {
-      checked.reader.problems.error(
-          takes, {"no-inrush", fmt::format("the load \"{}\" has no inrush", shown(id)),
-                  "a load with the key inrush", "give it in loads, or give the current here"});
-    }
+    if (takes.string() == "inrush" || takes.string() == "stall")
+      put_in_place(checked, takes, load, one);
+    else
+      doubt_efficiency(checked, takes, load, one);
   }
 }
 

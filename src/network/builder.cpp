@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+
 namespace ohmtrail::network {
 
 Builder::Builder(const netlist::System& system, const netlist::Case& in_case)
@@ -104,6 +106,17 @@ netlist::Takes drawn(const netlist::Load& load, const netlist::Takes& takes) {
   return *power / load.efficiency.of_one() + load.idle;
 }
 
+// Common practice: a motor's inrush has passed after half a second.
+constexpr Time inrush_lasts{0.5};
+
+std::optional<ShortDuty> duty_of(const netlist::Load& load, const netlist::Case& in_case) {
+  const auto& starting = in_case.starting;
+  if (std::find(starting.begin(), starting.end(), load.id) != starting.end())
+    return ShortDuty{inrush_lasts, load.rest_for};
+  if (!load.on_for) return std::nullopt;
+  return ShortDuty{*load.on_for, load.rest_for};
+}
+
 }  // namespace
 
 void Builder::add_loads() {
@@ -113,7 +126,7 @@ void Builder::add_loads() {
     Element& element = add(load.id, Role::load, load.plus, load.minus, {Section::loads, k});
     const auto set = case_.set.find(load.id);
     element.takes = drawn(load, set == case_.set.end() ? load.takes : set->second);
-    if (load.on_for) element.short_duty = ShortDuty{*load.on_for, load.rest_for};
+    element.short_duty = duty_of(load, case_);
     element.active = element.active && (case_.all_on || on_.contains(load.id));
     element.nominal = load.nominal.value_or(system_.info.nominal);
     element.stops_below = load.stops_below;

@@ -227,6 +227,7 @@ struct Load {
   std::optional<Voltage> stops_below;
   std::optional<Voltage> restarts_above;  ///< after a stop; empty: as soon as it is above `stops_below` again
   std::optional<Current> inrush;
+  std::optional<Current> stall;  ///< at nominal voltage with the motor held fast: it is then a resistance
   std::optional<Time> on_for, rest_for;
   Fraction efficiency{1};  ///< inverters: `takes` is what comes out, takes / efficiency + idle goes in
   Power idle;
@@ -260,6 +261,7 @@ struct Case {
   bool all_on = false;
   std::vector<std::string> on;            ///< load ids
   std::map<std::string, Takes> set;       ///< load id → what it takes in this case
+  std::vector<std::string> starting;      ///< ids whose `set` is the word "inrush": for a moment only
   std::vector<std::string> open, closed;  ///< element, run or switch ids
   std::vector<std::string> chargers;      ///< ids that run
   std::optional<Temperature> ambient;

@@ -193,6 +193,7 @@ class RandomSystem {
       l.stops_below = perhaps<Voltage>();
       l.restarts_above = perhaps<Voltage>();
       l.inrush = perhaps<Current>();
+      l.stall = perhaps<Current>();
       l.on_for = perhaps<Time>();
       l.rest_for = perhaps<Time>();
       l.efficiency = percent((1 + upto(999)) / 10.0);
