@@ -68,7 +68,8 @@ HeatTransferCoefficient radiation(double emissivity, Temperature ambient, Temper
 }
 
 Fin fin_of(const Gauge& gauge, ConductorKind conductor) {
-  return {gauge.area, thermal_conductivity(conductor), jacket_diameter(gauge)};
+  return {gauge.area, thermal_conductivity(conductor), jacket_diameter(gauge),
+          wire_heat_capacity(gauge, conductor)};
 }
 
 ThermalConductance fin_conductance(const Fin& fin, HeatTransferCoefficient h) {

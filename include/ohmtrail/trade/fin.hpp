@@ -41,6 +41,7 @@ struct Fin {
   units::Area area;                         ///< metal
   units::ThermalConductivity conductivity;  ///< of the metal
   units::Length diameter;                   ///< outer, over the jacket
+  units::HeatCapacityPerLength stored{};    ///< of the metal; 0: it warms at once
 };
 
 [[nodiscard]] Fin fin_of(const Gauge& gauge, ConductorKind conductor);
