@@ -73,29 +73,39 @@ void note_reversed_loads(CaseSolution& solved) {
   }
 }
 
-/// Again with the wires only as warm as short turns make them. Where the lasting loads alone have no solution
-/// the steady temperatures stay.
-tl::expected<Solution, Failure> solve_short_duty(network::Network& network, const Solution& all_on) {
+/// What lasts where the loads of short duty rest; empty where the lasting loads alone have no solution.
+std::optional<Turns> find_turns(const network::Network& network, const Solution& all_on) {
+  if (!has_short_duty(network, all_on)) return std::nullopt;
   Circuit lasting = circuit_of(network);
   for (std::size_t k = 0; k < network.elements.size(); ++k)
     if (network.elements[k].short_duty) lasting.branches[k].law = Law::open;
   const auto without = Solver(std::move(lasting)).solve();
-  if (!without) return all_on;
-  lower_rises(network, all_on, *without);
-  return Solver(circuit_of(network)).solve();
+  if (!without) return std::nullopt;
+  return turns_of(network, all_on, *without);
+}
+
+/// A network that was solved before has wires as warm as its turns made them then.
+void forget_turns(network::Network& network) {
+  for (Element& element : network.elements)
+    if (element.heating) element.heating->share = 1;
 }
 
 }  // namespace
 
 tl::expected<CaseSolution, Failure> solve_case(network::Network network) {
+  forget_turns(network);
   Circuit circuit = circuit_of(network);
   const Islands islands = find_islands(circuit);
   Solver solver(std::move(circuit));
   auto solution = solver.solve();
   if (!solution) return tl::unexpected(solution.error());
-  if (has_short_duty(network, *solution)) solution = solve_short_duty(network, *solution);
-  if (!solution) return tl::unexpected(solution.error());
-  CaseSolution solved{std::move(network), std::move(*solution), {}, {}};
+  auto turns = find_turns(network, *solution);
+  if (turns) {  // again with the wires only as warm as short turns make them
+    lower_rises(network, *turns);
+    solution = Solver(circuit_of(network)).solve();
+    if (!solution) return tl::unexpected(solution.error());
+  }
+  CaseSolution solved{std::move(network), std::move(*solution), {}, {}, std::move(turns)};
   solved.supplies = find_supplies(solved.network, islands, solved.solution);
   for (std::size_t k = 0; k < solved.network.elements.size(); ++k) {
     if (solved.network.elements[k].role != Role::load) continue;

@@ -41,7 +41,7 @@ void set_passive(Branch& branch, const Element& element) {
   branch.resistance = element.resistance.si();
   if (!element.heating) return;
   const network::WireHeating& heating = *element.heating;
-  branch.heating = {heating.temperature_coefficient, heating.ambient.celsius(), heating.rise_at_rated.si(),
+  branch.heating = {heating.temperature_coefficient, heating.ambient.celsius(), heating.rise().si(),
                     heating.rated.si()};
 }
 

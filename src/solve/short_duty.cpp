@@ -8,13 +8,11 @@ namespace ohmtrail::solve {
 namespace {
 
 /// Largest share over the loads of short duty that run.
-double share_of(const network::Network& network, const Solution& all_on, double time_constant) {
+double share_of(const std::vector<network::ShortDuty>& duties, double time_constant) {
   double share = 0;
-  for (std::size_t k = 0; k < network.elements.size(); ++k) {
-    const auto& duty = network.elements[k].short_duty;
-    if (!duty || !all_on.running[k]) continue;
-    const double rest = duty->rest ? duty->rest->si() : HUGE_VAL;
-    share = std::max(share, duty_share(duty->on.si(), rest, time_constant));
+  for (const network::ShortDuty& duty : duties) {
+    const double rest = duty.rest ? duty.rest->si() : HUGE_VAL;
+    share = std::max(share, duty_share(duty.on.si(), rest, time_constant));
   }
   return share;
 }
@@ -34,12 +32,24 @@ double duty_share(double on, double rest, double time_constant) {
   return std::isinf(rest) ? warmed : warmed / -std::expm1(-(on + rest) / time_constant);
 }
 
-void lower_rises(network::Network& network, const Solution& all_on, const Solution& lasting) {
+Turns turns_of(const network::Network& network, const Solution& all_on, const Solution& lasting) {
+  Turns turns;
+  turns.lasting.assign(network.elements.size(), 1);
+  for (std::size_t k = 0; k < network.elements.size(); ++k) {
+    const auto& duty = network.elements[k].short_duty;
+    if (duty && all_on.running[k]) turns.duties.push_back(*duty);
+    if (all_on.current[k] != 0)
+      turns.lasting[k] = std::min(1.0, std::pow(lasting.current[k] / all_on.current[k], 2));
+  }
+  return turns;
+}
+
+void lower_rises(network::Network& network, const Turns& turns) {
   for (std::size_t k = 0; k < network.elements.size(); ++k) {
     auto& heating = network.elements[k].heating;
-    if (!heating || all_on.current[k] == 0) continue;
-    const double kept = std::min(1.0, std::pow(lasting.current[k] / all_on.current[k], 2));
-    heating->rise_at_rated *= kept + (1 - kept) * share_of(network, all_on, heating->time_constant.si());
+    if (!heating) continue;
+    const double kept = turns.lasting[k];
+    heating->share = kept + (1 - kept) * share_of(turns.duties, heating->time_constant.si());
   }
 }
 

@@ -1,6 +1,5 @@
 #pragma once
-#include "ohmtrail/network/network.hpp"
-#include "ohmtrail/solve/solution.hpp"
+#include "ohmtrail/solve/case_solution.hpp"
 
 /// Loads that run for a minute and rest for ten do not bring their wires to the steady temperature.
 namespace ohmtrail::solve {
@@ -12,9 +11,12 @@ namespace ohmtrail::solve {
 /// (1 − e^(−on/τ)) / (1 − e^(−(on + rest)/τ)); without a rest (1 − e^(−on/τ)), once from cold. Times in s.
 [[nodiscard]] double duty_share(double on, double rest, double time_constant);
 
-/// Lowers the rise of every wire to what it reaches: the heat of its lasting current in full, of the rest by
-/// `duty_share` of the slowest-resting load. `all_on` and `lasting` are solutions with and without such
-/// loads.
-void lower_rises(network::Network& network, const Solution& all_on, const Solution& lasting);
+/// From solutions with and without the loads of short duty.
+[[nodiscard]] Turns turns_of(const network::Network& network, const Solution& all_on,
+                             const Solution& lasting);
+
+/// Lowers the rise of every wire to what it reaches: what lasts in full, the rest by `duty_share` of the load
+/// that rests least.
+void lower_rises(network::Network& network, const Turns& turns);
 
 }  // namespace ohmtrail::solve

@@ -52,14 +52,18 @@ struct Origin {
 };
 
 /// How a wire's own current heats it: T = ambient + rise · (I / rated)², R(T) = R20 (1 + α20 (T − 20 °C)).
-/// Where a load of short duty is on, `solve_case` lowers the rise to what the wire reaches at the end of its
-/// turn.
 struct WireHeating {
   double temperature_coefficient;  ///< α20, 1/K; 0 where the resistance was given outright
   Temperature ambient;
   TemperatureDifference rise_at_rated;  ///< insulation rating − reference ambient of the ampacity table
   Current rated;                        ///< ampacity with every factor applied
   Time time_constant;                   ///< of its warming: heat capacity over what it gives off for a kelvin
+  /// Share of the steady rise that it reaches. Where a load of short duty is on, `solve_case` lowers it to
+  /// what the wire has at the end of its turn.
+  double share = 1;
+
+  /// What the wire is warmed by at its rated current, turns considered.
+  [[nodiscard]] TemperatureDifference rise() const { return rise_at_rated * share; }
 };
 
 /// A load that runs for a while and then rests: its wires warm by their heat capacity.

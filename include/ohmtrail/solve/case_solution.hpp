@@ -1,5 +1,7 @@
 #pragma once
+#include <optional>
 #include <tl/expected.hpp>
+#include <vector>
 
 #include "ohmtrail/network/network.hpp"
 #include "ohmtrail/solve/circuit.hpp"
@@ -36,12 +38,19 @@ struct Supply {
   int island = -1;
 };
 
+/// What lasts and what comes in turns, where loads of short duty run.
+struct Turns {
+  std::vector<double> lasting;  ///< per element: share of its I²R that stays while such loads rest
+  std::vector<network::ShortDuty> duties;  ///< of the loads of short duty that run
+};
+
 /// A network with its certified solution.
 struct CaseSolution {
   network::Network network;
   Solution solution;
   std::vector<LoadResult> loads;
   std::vector<Supply> supplies;
+  std::optional<Turns> turns;  ///< empty where no load of short duty runs
 };
 
 [[nodiscard]] tl::expected<CaseSolution, Failure> solve_case(network::Network network);
