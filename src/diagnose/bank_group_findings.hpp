@@ -2,6 +2,7 @@
 #include <cstddef>
 #include <vector>
 
+#include "diagnose/bank_currents.hpp"
 #include "ohmtrail/diagnose/bank.hpp"
 
 namespace ohmtrail::diagnose::bank {
@@ -9,6 +10,7 @@ namespace ohmtrail::diagnose::bank {
 struct Members {
   const netlist::System& system;
   const std::vector<BatteryVerdict>& verdicts;  ///< one a battery, file order
+  BankCurrents currents;                        ///< found only where batteries stand side by side
 };
 
 /// What batteries in one string must share, and which of them gives out first. Sets `weakest`.

@@ -69,12 +69,13 @@ std::vector<std::vector<std::vector<std::size_t>>> side_by_side(const std::vecto
 
 std::vector<BatteryGroup> judge_groups(const netlist::System& system,
                                        const std::vector<BatteryVerdict>& batteries) {
-  const Members members{system, batteries};
   const auto strings = strings_of(system);
+  const auto parallel = side_by_side(strings);
+  const Members members{system, batteries, parallel.empty() ? BankCurrents{} : bank_currents(system)};
   std::vector<BatteryGroup> groups;
   for (const auto& string : strings)
     if (string.steps.size() > 1) groups.push_back(series_group(members, string));
-  for (const auto& beside : side_by_side(strings)) groups.push_back(parallel_group(members, beside));
+  for (const auto& beside : parallel) groups.push_back(parallel_group(members, beside));
   return groups;
 }
 

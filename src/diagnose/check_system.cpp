@@ -15,7 +15,7 @@ using Rule = void (*)(const RuleContext&, Collected&);
 constexpr Rule rules[] = {
     dead_islands,     live_stubs,    limits_broken,  dropped_out, collapsed_case,
     wires_overloaded, wires_too_hot, joints_too_hot, hunting,     stopped_at_half_charge,
-    charging_drop,    never_charged};
+    charging_losses,  measured_heat};
 
 }  // namespace
 

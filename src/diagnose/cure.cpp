@@ -57,6 +57,12 @@ tl::expected<solve::Solution, solve::Failure> WhatIf::solve_with(const Cure& cur
   return after;
 }
 
+std::optional<solve::Solution> WhatIf::with(const Cure& cure) {
+  auto after = solve_with(cure);
+  if (!after || after->collapse) return std::nullopt;
+  return std::move(*after);
+}
+
 std::optional<Gain> WhatIf::best_gain(const Cure& cure) {
   const auto& before = solved_.solution.drop;
   if (without_effect(cure)) return best_gain_between(before, before);

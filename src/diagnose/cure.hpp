@@ -33,6 +33,9 @@ class WhatIf {
   /// cured circuit has no solution. A full solve of the changed circuit, not an estimate.
   [[nodiscard]] std::optional<Gain> best_gain(const Cure& cure);
 
+  /// The solution with this one cure; empty where there is none.
+  [[nodiscard]] std::optional<solve::Solution> with(const Cure& cure);
+
  private:
   /// An element that carries nothing changes nothing by its resistance.
   [[nodiscard]] bool without_effect(const Cure& cure) const;

@@ -107,7 +107,7 @@ Cure made_good(const netlist::System& system, const Element& element, int index)
   if (!measured_against_table(element)) return {index, element.sound->si(), std::nullopt, std::nullopt};
   const auto& found = *element.heating;
   const solve::Heating warm{trade::temperature_coefficient(metal_of(system, element)),
-                            found.ambient.celsius(), found.rise_at_rated.si(), found.rated.si()};
+                            found.ambient.celsius(), found.rise().si(), found.rated.si()};
   return {index, sound_at_20(system, element), std::nullopt, warm};
 }
 

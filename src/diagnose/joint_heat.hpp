@@ -1,6 +1,10 @@
 #pragma once
+#include <optional>
+#include <span>
+
 #include "joint_surround.hpp"
 #include "ohmtrail/diagnose/joint_temperature.hpp"
+#include "ohmtrail/trade/fin.hpp"
 
 namespace ohmtrail::diagnose {
 
@@ -14,6 +18,18 @@ class JointHeat {
   [[nodiscard]] std::optional<JointTemperature> of(int element) const;
 
  private:
+  struct Rise {
+    double kelvin = 0;
+    std::optional<double> turn;  ///< s; empty: what heats it lasts
+  };
+  /// What heats a connection, W: all of it, and what stays while loads of short duty rest.
+  struct Heat {
+    double all = 0, lasting = 0;
+  };
+  [[nodiscard]] Heat heat_of(const Surround& around) const;
+  [[nodiscard]] Rise rise_of(const Heat& heat, std::span<const trade::Fin> fins,
+                             units::Temperature ambient) const;
+
   const netlist::System& system_;
   const solve::CaseSolution& solved_;
   Surroundings surroundings_;

@@ -10,6 +10,7 @@
 #include "fix.hpp"
 #include "index.hpp"
 #include "joint_heat.hpp"
+#include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "undersized.hpp"
 
 namespace ohmtrail::diagnose {
@@ -35,8 +36,7 @@ double volts_of(const HotSpot& spot) {
 
 std::optional<std::string> wire_warning(double celsius, double rating) {
   if (!(celsius > rating)) return std::nullopt;
-  return fmt::format("about {:.0f} °C: above the {:.0f} °C that its insulation is rated for", celsius,
-                     rating);
+  return fmt::format("{}; its insulation is rated for {:.0f} °C", reaches_in_words(celsius), rating);
 }
 
 void add_temperature(HotSpot& spot, const netlist::System& system, const solve::CaseSolution& solved,
@@ -89,11 +89,20 @@ Row row_of(const Fault& fault, WhatIf& what_if, const solve::CaseSolution& solve
   return row;
 }
 
+/// The hotter of two cases of one element; the first of equals.
+std::optional<Hottest> hotter(const std::optional<Hottest>& kept, const HotSpot& other) {
+  if (!other.temperature || (kept && !(*other.temperature > kept->celsius))) return kept;
+  return Hottest{other.in_case, *other.temperature};
+}
+
 /// Rows by element index: every case builds the same elements in the same order.
 void keep_better(std::map<int, Row>& rows, Row row) {
+  row.spot.hottest = hotter({}, row.spot);
   const auto [place, is_new] = rows.try_emplace(row.element, row);
-  if (!is_new && volts_of(row.spot) > volts_of(place->second.spot) + same_volts)
-    place->second = std::move(row);
+  if (is_new) return;
+  const auto hottest = hotter(place->second.spot.hottest, row.spot);
+  if (volts_of(row.spot) > volts_of(place->second.spot) + same_volts) place->second = std::move(row);
+  place->second.spot.hottest = hottest;
 }
 
 std::map<int, Row> best_rows(const netlist::System& system, const std::vector<solve::CaseSolution>& solved,

@@ -90,4 +90,18 @@ std::optional<Route> route(const solve::CaseSolution& solved, const solve::LoadR
   return joined ? std::optional(std::move(way)) : std::nullopt;
 }
 
+std::optional<std::vector<Leg>> charging_way(const solve::CaseSolution& solved, const solve::Supply& charger,
+                                             const solve::Supply& batteries) {
+  std::vector<Leg> legs, string;
+  if (!append(legs, solved, charger.plus, batteries.plus) || !append_source(string, solved, batteries) ||
+      !append(legs, solved, batteries.minus, charger.minus))
+    return std::nullopt;
+  for (const auto& leg : string) {  // found from the minus up; a charger's current goes down
+    if (leg.supplies) continue;
+    legs.push_back({leg.element, !leg.forward});
+    legs.back().lost = -leg.lost;
+  }
+  return legs;
+}
+
 }  // namespace ohmtrail::diagnose

@@ -30,6 +30,13 @@ struct Route {
 /// Empty where the load does not run or no supply feeds it.
 [[nodiscard]] std::optional<Route> route(const solve::CaseSolution& solved, const solve::LoadResult& load);
 
+/// The way of a charger's current to batteries in one string, through the links between them, and back. The
+/// legs' losses add up to what is lost between the charger's posts and the batteries' own. Empty: nothing
+/// joins them.
+[[nodiscard]] std::optional<std::vector<Leg>> charging_way(const solve::CaseSolution& solved,
+                                                           const solve::Supply& charger,
+                                                           const solve::Supply& batteries);
+
 /// What a leg of one case loses in another case of the same system, passed in the same direction. V.
 [[nodiscard]] double lost_in(const solve::CaseSolution& other, const Leg& leg);
 

@@ -45,10 +45,9 @@ void dropped_out(const RuleContext& context, Collected& collected);
 void hunting(const RuleContext& context, Collected& collected);
 /// Loads that run now, but would stop with the batteries at half charge.
 void stopped_at_half_charge(const RuleContext& context, Collected& collected);
-/// More volts lost between a charger and a battery that it charges than should be.
-void charging_drop(const RuleContext& context, Collected& collected);
-/// Batteries that never come to the set point of their charger.
-void never_charged(const RuleContext& context, Collected& collected);
+/// More volts lost between a charger and a battery than should be, and batteries that never come to the set
+/// point of their charger.
+void charging_losses(const RuleContext& context, Collected& collected);
 /// A case whose loads ask for more than the system can deliver.
 void collapsed_case(const RuleContext& context, Collected& collected);
 /// Wires that carry more than their ampacity.
@@ -57,5 +56,8 @@ void wires_overloaded(const RuleContext& context, Collected& collected);
 void wires_too_hot(const RuleContext& context, Collected& collected);
 /// Connections too hot to touch, or hotter than the insulation beside them stands.
 void joints_too_hot(const RuleContext& context, Collected& collected);
+
+/// Connections that were found warm, scaled to the fullest load.
+void measured_heat(const RuleContext& context, Collected& collected);
 
 }  // namespace ohmtrail::diagnose

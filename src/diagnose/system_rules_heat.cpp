@@ -4,6 +4,7 @@
 
 #include "index.hpp"
 #include "joint_heat.hpp"
+#include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "ohmtrail/units/print.hpp"
 #include "system_rules.hpp"
 
@@ -22,21 +23,31 @@ Finding about(const RuleContext& context, const Element& element, const char* ru
   return finding;
 }
 
+/// Short turns heat a wire as a lower current would that lasts.
+std::string carries(const Element& element, double current, double lasting) {
+  const auto carried = units::print(units::Current{current});
+  const auto allowed = units::print(element.heating->rated);
+  if (element.heating->share == 1)
+    return fmt::format("carries {}; as it lies it may carry {} for long", carried, allowed);
+  return fmt::format("carries {} in turns that heat it as {} would for long; as it lies it may carry {}",
+                     carried, units::print(units::Current{lasting}), allowed);
+}
+
 }  // namespace
 
 void wires_overloaded(const RuleContext& context, Collected& collected) {
   const auto& network = context.solved.network;
   for (int k = 0; k < static_cast<int>(network.elements.size()); ++k) {
     const auto& element = at(network.elements, k);
+    if (!element.heating || element.heating->rated.si() <= 0) continue;
     const double current = std::abs(at(context.solved.solution.current, k));
-    if (!element.heating || element.heating->rated.si() <= 0 || !(current > element.heating->rated.si()))
-      continue;
+    const double lasting = current * std::sqrt(element.heating->share);
+    if (!(lasting > element.heating->rated.si())) continue;
     auto finding = about(context, element, "over-ampacity", ampacity_source);
     finding.severity = Severity::before_further_use;
-    finding.text = fmt::format("carries {}; as it lies it may carry {} for long",
-                               units::print(units::Current{current}), units::print(element.heating->rated));
+    finding.text = carries(element, current, lasting);
     finding.remedy = "Fit a larger cable, or keep the load short. Disconnect the battery first.";
-    collected.add(std::move(finding), current / element.heating->rated.si());
+    collected.add(std::move(finding), lasting / element.heating->rated.si());
   }
 }
 
@@ -50,9 +61,8 @@ void wires_too_hot(const RuleContext& context, Collected& collected) {
     if (!(celsius > rating)) continue;
     auto finding = about(context, element, "insulation-temperature", "the insulation's own rating");
     finding.severity = Severity::before_further_use;
-    finding.text =
-        fmt::format("would reach {}; its insulation is rated for {}",
-                    units::print(units::Temperature{celsius}), units::print(units::Temperature{rating}));
+    finding.text = fmt::format("would reach {}; its insulation is rated for {}", reaches_in_words(celsius),
+                               units::print(units::Temperature{rating}));
     finding.remedy = "Fit a larger cable before it is loaded like this again. Disconnect the battery first.";
     collected.add(std::move(finding), celsius - rating);
   }

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <limits>
 
+#include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "ohmtrail/solve/solver.hpp"
 #include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/units/print.hpp"
@@ -31,7 +32,6 @@ struct Duty {
 };
 
 std::optional<Duty> duty_of(const netlist::Load& load) {
-  if (load.on_for) return Duty{load.on_for, load.rest_for};
   if (is_starting_motor(load)) return Duty{Time{cranking_seconds}, Time{cranking_rest_seconds}};
   if (load.inrush) return Duty{};
   return std::nullopt;
@@ -83,7 +83,8 @@ void add_load(const Context& context, std::size_t c, const solve::LoadResult& lo
   const auto& element = solved.network.elements[at(load.element)];
   if (!load.running || element.origin.section != network::Section::loads) return;
   const auto& body = context.system.loads[element.origin.index];
-  const auto duty = duty_of(body);
+  const auto& in_case = element.short_duty;  // a motor that starts in this case, or its own turn
+  const auto duty = in_case ? Duty{in_case->on, in_case->rest} : duty_of(body);
   if (!duty) return;
   const auto off = without(context, c, load.element);
   if (!off) return;
@@ -117,8 +118,8 @@ Finding too_hot(const Context& context, const ShortDuty& duty, double rating) {
   if (std::isfinite(duty.seconds))
     finding.text += fmt::format(" and runs for {}", units::print(Time{duty.seconds}));
   finding.text +=
-      fmt::format("; it reaches {}, its insulation is rated for {}",
-                  units::print(units::Temperature{duty.celsius}), units::print(units::Temperature{rating}));
+      fmt::format("; it reaches {}; its insulation is rated for {}", diagnose::reaches_in_words(duty.celsius),
+                  units::print(units::Temperature{rating}));
   finding.remedy =
       "Fit a thicker cable, or run it for less and rest it for longer. Disconnect the battery first.";
   return finding;

@@ -39,6 +39,8 @@ void devices_below_voltage(const Context& context, Findings& findings);
 void devices_below_interrupting(const Context& context, Findings& findings);
 /// Wires above their insulation's rating under starters, windlasses and other short heavy duty.
 void short_duty_heat(const Context& context, Findings& findings);
+/// Motors held fast whose fuse or breaker would carry the current for ever.
+void devices_above_stall(const Context& context, Findings& findings);
 void wing_nuts(const Context& context, Findings& findings);
 /// Points at which more than four lugs meet.
 void crowded_studs(const Context& context, Findings& findings);

@@ -18,6 +18,9 @@ struct BatteryGroup {
   std::vector<std::vector<std::string>>
       members;          ///< ids; series: one list a step; parallel: one list a string
   std::string weakest;  ///< id; empty: none stands out
+  /// Parallel: A that each string gives with nothing on, through the real cables; negative: it takes. Empty:
+  /// not known.
+  std::vector<double> at_rest;
   std::vector<BankFinding> findings;
 };
 

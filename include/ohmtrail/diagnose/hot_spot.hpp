@@ -20,6 +20,12 @@ struct DailyWaste {
   double ampere_hours = 0;  ///< Ah a day at the system's nominal voltage
 };
 
+/// The case in which an element is hottest.
+struct Hottest {
+  std::string in_case;
+  double celsius = 0;  ///< as `HotSpot::temperature`
+};
+
 /// An element that wastes more than a sound one would. SI units; an empty optional is a value that does not
 /// exist.
 struct HotSpot {
@@ -42,6 +48,7 @@ struct HotSpot {
 
   std::string better_gauge;  ///< undersized: smallest gauge that meets the limit, as printed; else empty
   std::optional<DailyWaste> waste;  ///< where a case says how many hours a day it lasts
+  std::optional<Hottest> hottest;   ///< of all cases: the full load that the file knows of
   std::optional<std::string>
       heat_warning;  ///< too hot to touch, or above the insulation's rating; with the source
 };

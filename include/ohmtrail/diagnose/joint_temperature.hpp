@@ -8,12 +8,14 @@
 /// How hot a connection gets, from the heat that must leave along the cables on both its sides.
 namespace ohmtrail::diagnose {
 
-/// An estimate: the cables count as infinite fins in still air.
+/// An estimate: the cables count as infinite fins in still air. Where what heats it comes in turns, at the
+/// end of a turn.
 struct JointTemperature {
-  double celsius = 0;            ///< to 5 K
+  double celsius = 0;            ///< to 5 K; as computed, however far beyond what anything stands
   double rise = 0;               ///< K above the cables' own temperature, not rounded
   int cables = 0;                ///< wire ends that carry the heat away
   double insulation_rating = 0;  ///< °C, lowest of the cables that touch it
+  std::optional<double> turn;    ///< s, how long the load is on; empty: what heats it lasts
   bool too_hot_to_touch = false;
   bool above_insulation = false;
 };

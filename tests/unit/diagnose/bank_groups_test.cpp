@@ -1,6 +1,7 @@
 #include <gtest/gtest.h>
 
 #include "diagnose/bank_groups.hpp"
+#include "ohmtrail/trade/gauge.hpp"
 #include "unit/diagnose/bank_support.hpp"
 
 namespace ohmtrail::diagnose {
@@ -18,6 +19,10 @@ void cable(netlist::System& system, const std::string& from, const std::string& 
   run.id = from + " to " + to;
   run.from = from;
   run.to = to;
+  run.gauge = trade::awg(-1);
+  run.length = units::Length{0.5};
+  run.wire.sound = units::Resistance{0};
+  run.end_from.resistances.sound = run.end_to.resistances.sound = units::Resistance{0};
   system.runs.push_back(run);
 }
 
@@ -110,7 +115,7 @@ TEST(BankSeries, TheWeakestIsNamed) {
   const auto groups = judge_bank(series({sound("1"), sound("2"), weak, sound("4")})).groups;
   ASSERT_THAT(groups, SizeIs(1));
   EXPECT_EQ(groups[0].weakest, "weak");
-  EXPECT_THAT(find(groups[0].findings, "weakest-of-string")->text, HasSubstr("sulphated-or-worn"));
+  EXPECT_THAT(find(groups[0].findings, "weakest-of-string")->text, HasSubstr("sulphated or worn"));
 }
 
 TEST(BankSeries, TheLeastChargedIsTheWeakest) {
@@ -158,7 +163,8 @@ TEST(BankParallel, CirculatingCurrentIsTheGapOverBothResistances) {
   low.emf = units::Voltage{12.2};
   high.resistance = low.resistance = units::Resistance{0.005};
   const auto group = judge_bank(parallel({high, low})).groups[0];
-  EXPECT_THAT(find(group.findings, "circulating-current")->text, HasSubstr("up to 50 A"));
+  EXPECT_THAT(find(group.findings, "circulating-current")->text,
+              HasSubstr("with nothing on 50 A flow into low"));
   EXPECT_EQ(find(group.findings, "circulating-current")->severity, Severity::soon);
 }
 
