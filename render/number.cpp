@@ -5,6 +5,8 @@
 #include <array>
 #include <cmath>
 
+#include "ohmtrail/diagnose/temperature_in_words.hpp"
+
 namespace ohmtrail::render {
 namespace {
 
@@ -64,7 +66,10 @@ std::string standing_volts(double value) {
 }
 
 std::string celsius(double value) {
-  return std::isfinite(value) ? fmt::format("{:.0f}{}°C", value, narrow_space) : no_value;
+  if (!std::isfinite(value)) return no_value;
+  const bool char_before = value > diagnose::charring_celsius;
+  return fmt::format("{}{:.0f}{}°C", char_before ? "> " : "",
+                     char_before ? diagnose::charring_celsius : value, narrow_space);
 }
 
 std::string percent(double share) {

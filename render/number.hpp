@@ -11,7 +11,7 @@ namespace ohmtrail::render {
 [[nodiscard]] std::string ohms(double value);
 /// A voltage that stands somewhere, to 10 mV: "12.34 V".
 [[nodiscard]] std::string standing_volts(double value);
-/// To whole degrees.
+/// To whole degrees; "> 250 °C" where everything would have charred.
 [[nodiscard]] std::string celsius(double value);
 /// Of a share of one: whole percents from ten on, one digit below.
 [[nodiscard]] std::string percent(double share);

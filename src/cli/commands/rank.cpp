@@ -56,8 +56,10 @@ Ranking make_ranking(const Job& job, const SolvedCases& solved, const Call& call
   diagnose::RankOptions options = rank_options(call);
   options.fault_probability = job.fault_probability;
   ranking.hot_spots = diagnose::rank(job.system(), solved, options);
-  for (const solve::CaseSolution& one : solved)
+  for (const solve::CaseSolution& one : solved) {
     for (diagnose::SagSplit& split : diagnose::split(one)) ranking.split.push_back(std::move(split));
+    for (auto& split : diagnose::charging(job.system(), one)) ranking.charging.push_back(std::move(split));
+  }
   if (call.has(between)) ranking.swings = diagnose::swing(job.system(), solved.front(), solved.back());
   ranking.assumptions = assumptions_of(solved);
   return ranking;
@@ -66,6 +68,11 @@ Ranking make_ranking(const Job& job, const SolvedCases& solved, const Call& call
 bool steady(const Ranking& ranking) {
   return !ranking.swings || std::all_of(ranking.swings->begin(), ranking.swings->end(),
                                         [](const diagnose::Swing& swing) { return swing.within; });
+}
+
+bool charged(const Ranking& ranking) {
+  return std::all_of(ranking.charging.begin(), ranking.charging.end(),
+                     [](const diagnose::ChargeSplit& split) { return split.within; });
 }
 
 Exit run(const Call& call, const Doors& doors) {
@@ -86,7 +93,7 @@ Exit run(const Call& call, const Doors& doors) {
     show_ranking(sheet, job->system(), *solved, ranking,
                  call.has(top) ? ranking.hot_spots.size() : rows_by_default);
   doors.terminal.out(sheet.text());
-  return exit_of(call, all_solved(*solved), all_within(*solved) && steady(ranking));
+  return exit_of(call, all_solved(*solved), all_within(*solved) && steady(ranking) && charged(ranking));
 }
 
 }  // namespace
@@ -96,7 +103,8 @@ const Command commands::rank{
     .summary = "hot spots, worst first",
     .description =
         "Finds what wastes volts and heat, names the likely cause and the fix, and tells how many volts "
-        "come back when that one thing is made good. --between tells why the lights pulse when the "
+        "come back when that one thing is made good; with a charger running also what is lost between it and "
+        "the battery. --between tells why the lights pulse when the "
         "fridge starts.",
     .options = {options::file, options::in_case, by, top, between, options::as_rated, options::strict,
                 options::json, options::csv},

@@ -30,7 +30,8 @@ const Command commands::solve{
     .name = "solve",
     .summary = "currents, voltages, drops, temperatures",
     .description =
-        "For each case: what every load gets and whether that is enough, which elements lose most, and "
+        "For each case: what every load gets and whether that is enough, which source feeds what, which "
+        "elements lose most, and "
         "the proof that the numbers balance. --csv lists every element.",
     .options = {options::file, options::in_case, options::strict, options::json, options::csv},
     .examples = {"ohmtrail solve boat.json", "ohmtrail solve boat.json --json"},

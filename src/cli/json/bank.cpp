@@ -65,6 +65,10 @@ void write_group(JsonWriter& json, const BatteryGroup& group) {
   for (const auto& member : group.members) json.value(member);
   json.close();
   json.field("weakest", text_or_null(group.weakest));
+  std::vector<Row> at_rest;
+  for (std::size_t i = 0; i < group.at_rest.size(); ++i)
+    at_rest.push_back({{"member", group.members[i]}, {"current", number(group.at_rest[i])}});
+  json.rows("at_rest", at_rest);
   json.rows("findings", finding_rows(group.findings));
   json.close();
 }

@@ -18,6 +18,11 @@ Value waste_value(const diagnose::HotSpot& spot) {
              {"ampere_hours", number(spot.waste->ampere_hours)}};
 }
 
+Value hottest_value(const diagnose::HotSpot& spot) {
+  if (!spot.hottest) return {};
+  return Row{{"case", spot.hottest->in_case}, {"temperature", number(spot.hottest->celsius)}};
+}
+
 Row hot_spot_row(const diagnose::HotSpot& spot) {
   return {{"rank", std::int64_t{spot.rank}},
           {"id", spot.id},
@@ -36,6 +41,7 @@ Row hot_spot_row(const diagnose::HotSpot& spot) {
           {"fix", spot.fix},
           {"better_gauge", text_or_null(spot.better_gauge)},
           {"waste_per_day", waste_value(spot)},
+          {"hottest", hottest_value(spot)},
           {"heat_warning", spot.heat_warning ? Value(*spot.heat_warning) : Value()}};
 }
 
@@ -80,6 +86,38 @@ void write_swing(JsonWriter& json, const diagnose::Swing& swing) {
   json.close();
 }
 
+Row charge_row(const diagnose::ChargeSplit& split) {
+  Row row{{"case", split.in_case},
+          {"charger", split.charger},
+          {"batteries", split.batteries},
+          {"current", number(split.current)},
+          {"charger_volts", number(split.charger_volts)},
+          {"battery_volts", number(split.battery_volts)},
+          {"lost", number(split.lost)},
+          {"lost_percent", number(split.fraction * 100)},
+          {"limit_percent", number(diagnose::most_charging_drop * 100)},
+          {"within", split.within},
+          {"limit", number(split.limit)},
+          {"set_point", number(split.set_point)},
+          {"reaches", number(split.reaches)},
+          {"full", split.full}};
+  add_parts(row, split.parts);
+  return row;
+}
+
+void write_charge(JsonWriter& json, const diagnose::ChargeSplit& split) {
+  json.open_object();
+  for (const Field& field : charge_row(split)) json.field(field.name, field.value);
+  std::vector<Row> elements;
+  for (const diagnose::ChargeLoss& loss : split.elements)
+    elements.push_back({{"id", loss.element},
+                        {"role", role_word(loss.role)},
+                        {"lost", number(loss.lost)},
+                        {"comes_back", number(loss.comes_back)}});
+  json.rows("elements", elements);
+  json.close();
+}
+
 std::string swings_csv(const std::vector<diagnose::Swing>& swings) {
   std::vector<Row> rows;
   for (const diagnose::Swing& swing : swings) rows.push_back(swing_row(swing));
@@ -98,6 +136,10 @@ std::string rank_json(const netlist::System& system, const Ranking& ranking) {
   for (const diagnose::SagSplit& split : ranking.split) splits.push_back(split_row(split));
   json.rows("hot_spots", spots);
   json.rows("split", splits);
+  json.key("charging");
+  json.open_array();
+  for (const diagnose::ChargeSplit& split : ranking.charging) write_charge(json, split);
+  json.close();
   if (ranking.swings) {
     json.key("swings");
     json.open_array();

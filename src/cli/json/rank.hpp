@@ -3,6 +3,7 @@
 #include <string>
 #include <vector>
 
+#include "ohmtrail/diagnose/charging.hpp"
 #include "ohmtrail/diagnose/hot_spot.hpp"
 #include "ohmtrail/diagnose/split.hpp"
 #include "ohmtrail/diagnose/swing.hpp"
@@ -15,6 +16,7 @@ namespace ohmtrail::cli {
 struct Ranking {
   std::vector<diagnose::HotSpot> hot_spots;
   std::vector<diagnose::SagSplit> split;
+  std::vector<diagnose::ChargeSplit> charging;         ///< of the cases in which a charger runs
   std::optional<std::vector<diagnose::Swing>> swings;  ///< with --between only
   std::vector<network::Assumption> assumptions;
 };

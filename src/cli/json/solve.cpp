@@ -2,6 +2,7 @@
 
 #include "cli/json/common.hpp"
 #include "cli/json/csv.hpp"
+#include "ohmtrail/diagnose/feeding.hpp"
 
 namespace ohmtrail::cli {
 namespace {
@@ -45,6 +46,30 @@ void write_points(JsonWriter& json, const CaseSolution& solved) {
   json.close();
 }
 
+/// `feeds` and `circulating`: whose current goes where.
+void write_feeding(JsonWriter& json, const CaseSolution& solved) {
+  const auto feeding = diagnose::feeding(solved);
+  json.key("feeds");
+  json.open_array();
+  for (const diagnose::Fed& fed : feeding) {
+    json.open_object();
+    json.field("to", fed.taker);
+    json.field("role", role_word(fed.role));
+    json.field("current", number(fed.current));
+    std::vector<Row> from;
+    for (const diagnose::FedFrom& one : fed.from)
+      from.push_back(
+          {{"source", one.source}, {"current", number(one.current)}, {"share", number(one.share)}});
+    json.rows("from", from);
+    json.close();
+  }
+  json.close();
+  std::vector<Row> circulating;
+  for (const auto& one : diagnose::circulating(solved, feeding))
+    circulating.push_back({{"from", one.from}, {"to", one.to}, {"current", number(one.current)}});
+  json.rows("circulating", circulating);
+}
+
 void write_case(JsonWriter& json, const CaseSolution& solved) {
   json.open_object();
   json.field("case", solved.network.case_name);
@@ -55,6 +80,7 @@ void write_case(JsonWriter& json, const CaseSolution& solved) {
   for (std::size_t k = 0; k < solved.network.elements.size(); ++k) json.value(element_row(solved, k));
   json.close();
   json.rows("loads", load_rows(solved));
+  write_feeding(json, solved);
   json.field("check", Row{{"current_residual", number(solved.solution.current_residual)},
                           {"power_residual", number(solved.solution.power_residual)}});
   json.field("collapse", collapse_value(solved));

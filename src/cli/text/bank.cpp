@@ -2,6 +2,10 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <set>
+#include <utility>
+
 #include "cli/text/notes.hpp"
 #include "ohmtrail/units/print.hpp"
 
@@ -42,6 +46,11 @@ std::string spaced(std::string_view word) {
   return text;
 }
 
+/// Advice on what to measure next, which is gathered at the end.
+bool is_next_test(const BankFinding& finding) {
+  return finding.name.starts_with("next-");
+}
+
 Table battery_table(const std::vector<BatteryVerdict>& batteries) {
   Table table({{"battery", Align::left, Narrow::cuts},
                {"verdict", Align::left},
@@ -60,22 +69,79 @@ Table battery_table(const std::vector<BatteryVerdict>& batteries) {
   return table;
 }
 
+/// What only has to be known stands without its source: the list at the end has it.
 void show_findings(Sheet& sheet, const std::vector<BankFinding>& findings) {
   for (const BankFinding& finding : findings) {
+    if (is_next_test(finding)) continue;
     sheet.item("  - ", finding.text, ink_of(finding));
     if (!finding.remedy.empty()) sheet.item("    ", finding.remedy);
-    sheet.item("    ", fmt::format("[{}: {}]", finding.name, finding.source), Ink::faint);
+    if (finding.severity)
+      sheet.item("    ", fmt::format("[{}: {}]", finding.name, finding.source), Ink::faint);
   }
+}
+
+std::string basis(const BatteryVerdict& battery) {
+  const auto resistance = fmt::format("resistance over seconds: {}", battery.resistance_from);
+  if (battery.charge_from == battery.emf_from)
+    return fmt::format("charge and open-circuit voltage: {}; {}", battery.emf_from, resistance);
+  return fmt::format("charge: {}; open-circuit voltage: {}; {}", battery.charge_from, battery.emf_from,
+                     resistance);
 }
 
 void show_battery(Sheet& sheet, const BatteryVerdict& battery) {
   sheet.line();
   sheet.item(battery.id + ": ", battery.in_words, ink_of(battery.verdict));
-  sheet.item("    ",
-             fmt::format("charge: {}; open-circuit voltage: {}; resistance over seconds: {}",
-                         battery.charge_from, battery.emf_from, battery.resistance_from),
-             Ink::faint);
+  sheet.item("    ", basis(battery), Ink::faint);
   show_findings(sheet, battery.findings);
+}
+
+/// Those with something against them first; file order among like ones.
+std::vector<BatteryVerdict> worst_first(std::vector<BatteryVerdict> batteries) {
+  const auto rank = [](const BatteryVerdict& battery) {
+    const Ink ink = ink_of(battery.verdict);
+    return ink == Ink::bad ? 0 : ink == Ink::warning ? 1 : 2;
+  };
+  std::stable_sort(batteries.begin(), batteries.end(),
+                   [&](const BatteryVerdict& a, const BatteryVerdict& b) { return rank(a) < rank(b); });
+  return batteries;
+}
+
+/// What is said alike of several, in order of first appearance: the text, and of whom.
+using SaidOf = std::vector<std::pair<std::string, std::string>>;
+
+void say(SaidOf& said, const std::string& text, const std::string& who) {
+  const auto found =
+      std::find_if(said.begin(), said.end(), [&](const auto& one) { return one.first == text; });
+  if (found == said.end())
+    said.emplace_back(text, who);
+  else
+    found->second += ", " + who;
+}
+
+void show_next_tests(Sheet& sheet, const std::vector<BatteryVerdict>& batteries) {
+  SaidOf tests;
+  for (const BatteryVerdict& battery : batteries)
+    for (const BankFinding& finding : battery.findings)
+      if (is_next_test(finding)) say(tests, fmt::format("{}. {}", finding.text, finding.remedy), battery.id);
+  if (tests.empty()) return;
+  sheet.line();
+  sheet.line("Test next", Ink::strong);
+  for (const auto& [test, ids] : tests) sheet.item("  - ", fmt::format("{}: {}", ids, test));
+}
+
+/// Every source of what stands without one, once, with the names of what rests on it.
+void show_sources(Sheet& sheet, const std::vector<BatteryVerdict>& batteries) {
+  SaidOf sources;
+  std::set<std::string> told;
+  for (const BatteryVerdict& battery : batteries)
+    for (const BankFinding& finding : battery.findings)
+      if (!finding.severity && told.insert(finding.name).second)
+        say(sources, finding.source, spaced(finding.name));
+  if (sources.empty()) return;
+  sheet.line();
+  sheet.line("What this rests on");
+  for (const auto& [source, names] : sources)
+    sheet.item("  - ", fmt::format("{}: {}", names, source), Ink::faint);
 }
 
 std::string heading(const BatteryGroup& group) {
@@ -103,8 +169,10 @@ void show_bank(Sheet& sheet, const netlist::System& system, const diagnose::Bank
   }
   sheet.line();
   sheet.table(battery_table(bank.batteries));
-  for (const BatteryVerdict& battery : bank.batteries) show_battery(sheet, battery);
+  for (const BatteryVerdict& battery : worst_first(bank.batteries)) show_battery(sheet, battery);
   for (const BatteryGroup& group : bank.groups) show_group(sheet, group);
+  show_next_tests(sheet, bank.batteries);
+  show_sources(sheet, bank.batteries);
   show_assumptions(sheet, bank.assumptions);
   sheet.line();
   sheet.line("Before you work on a battery", Ink::strong);

@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 
 namespace ohmtrail::cli {
@@ -34,9 +35,35 @@ void show_contents(Sheet& sheet, const netlist::System& s) {
       Ink::good);
 }
 
-void show_finding(Sheet& sheet, const Finding& finding) {
+/// Findings of which the same is said, told once with all they are about.
+struct Told {
+  const Finding* finding;
+  std::string subjects;
+};
+
+bool same(const Finding& a, const Finding& b) {
+  return a.rule == b.rule && a.in_case == b.in_case && a.text == b.text && a.remedy == b.remedy &&
+         a.source == b.source;
+}
+
+std::vector<Told> told_once(const std::vector<Finding>& findings, Severity severity) {
+  std::vector<Told> all;
+  for (const Finding& finding : findings) {
+    if (finding.severity != severity) continue;
+    const auto like =
+        std::find_if(all.begin(), all.end(), [&](const Told& told) { return same(*told.finding, finding); });
+    if (like == all.end())
+      all.push_back({&finding, finding.subject});
+    else
+      like->subjects += ", " + finding.subject;
+  }
+  return all;
+}
+
+void show_finding(Sheet& sheet, const Told& told) {
+  const Finding& finding = *told.finding;
   const std::string in_case = finding.in_case.empty() ? "" : fmt::format(" (case \"{}\")", finding.in_case);
-  sheet.item("  - ", fmt::format("{}{}: {}", finding.subject, in_case, finding.text));
+  sheet.item("  - ", fmt::format("{}{}: {}", told.subjects, in_case, finding.text));
   sheet.item("    ", fmt::format("{} [{}: {}]", finding.remedy, finding.rule, finding.source), Ink::faint);
 }
 
@@ -48,16 +75,11 @@ void show_check(Sheet& sheet, const netlist::System& system, plan::RuleSet rules
   show_contents(sheet, system);
   if (findings.empty()) sheet.paragraph("Nothing was found wrong with the system itself.");
   for (const Heading& heading : headings) {
-    bool told = false;
-    for (const Finding& finding : findings) {
-      if (finding.severity != heading.severity) continue;
-      if (!told) {
-        sheet.line();
-        sheet.line(heading.text, heading.ink);
-        told = true;
-      }
-      show_finding(sheet, finding);
-    }
+    const auto all = told_once(findings, heading.severity);
+    if (all.empty()) continue;
+    sheet.line();
+    sheet.line(heading.text, heading.ink);
+    for (const Told& told : all) show_finding(sheet, told);
   }
   sheet.line();
   sheet.paragraph(fmt::format("Judged by the rules for {}; --rules chooses others. {}", plan::title(rules),

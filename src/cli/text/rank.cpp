@@ -5,10 +5,12 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cli/text/charging.hpp"
 #include "cli/text/collapse.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/sag.hpp"
 #include "cli/text/words.hpp"
+#include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
@@ -78,7 +80,17 @@ std::string gained(const HotSpot& spot) {
 }
 
 std::string temperature(const HotSpot& spot) {
-  return spot.temperature ? fmt::format("{:.0f} °C", *spot.temperature) : "–";
+  return spot.temperature ? diagnose::temperature_in_short(*spot.temperature) : "–";
+}
+
+/// Where another case makes it hotter by more than the estimate can tell apart.
+std::optional<std::string> hottest_elsewhere(const HotSpot& spot) {
+  constexpr double told_apart = 5;
+  if (!spot.hottest || spot.hottest->in_case == spot.in_case || !spot.temperature ||
+      spot.hottest->celsius < *spot.temperature + told_apart)
+    return std::nullopt;
+  return fmt::format("Hottest in case \"{}\": {}", spot.hottest->in_case,
+                     diagnose::reaches_in_words(spot.hottest->celsius));
 }
 
 /// What stands below a row: what is wrong where, what to do, and what is dangerous or costly about it.
@@ -86,6 +98,7 @@ void add_notes(Table& table, const std::string& where, const HotSpot& spot) {
   table.note(1, fmt::format("{}: {}. {}", capitalised(cause_in_words(spot.cause)), where, spot.fix));
   if (spot.likelihood) table.note(1, fmt::format("Likely at fault: {:.0f} %", *spot.likelihood * 100));
   if (spot.heat_warning) table.note(1, capitalised(*spot.heat_warning), Ink::warning);
+  if (const auto other = hottest_elsewhere(spot)) table.note(1, *other, Ink::warning);
   if (spot.waste)
     table.note(1,
                fmt::format("Wastes {} ({}) a day", u::print(u::Energy{spot.waste->watt_hours * 3600}),
@@ -129,6 +142,7 @@ void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector
     sheet.line(fmt::format("  {} more that matter less: --top {} shows them", more, ranking.hot_spots.size()),
                Ink::faint);
   show_split(sheet, ranking.split);
+  show_charging(sheet, ranking.charging);
   show_assumptions(sheet, solved);
   show_cautions(sheet);
 }

@@ -6,8 +6,11 @@
 #include <cmath>
 
 #include "cli/text/collapse.hpp"
+#include "cli/text/feeding.hpp"
 #include "cli/text/notes.hpp"
+#include "cli/text/supplies.hpp"
 #include "cli/text/words.hpp"
+#include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
@@ -108,7 +111,7 @@ Table element_table(const CaseSolution& solved) {
     const network::Element& element = solved.network.elements[k];
     table.row({element.id, role_in_words(element.role), shown<u::Current>(std::abs(s.current[k])),
                volts(std::abs(s.drop[k])), shown<u::Resistance>(s.resistance[k]), shown<u::Power>(s.heat[k]),
-               std::isfinite(s.temperature[k]) ? fmt::format("{:.0f} °C", s.temperature[k]) : "–"});
+               std::isfinite(s.temperature[k]) ? diagnose::temperature_in_short(s.temperature[k]) : "–"});
   }
   return table;
 }
@@ -118,9 +121,8 @@ void show_supplies(Sheet& sheet, const CaseSolution& solved) {
     if (supply.elements.empty()) continue;
     const network::Element& first =
         solved.network.elements[static_cast<std::size_t>(supply.elements.front())];
-    const std::size_t more = supply.elements.size() - 1;
-    const std::string name = fmt::format("{} \"{}\"{}", role_in_words(first.role), first.id,
-                                         more == 0 ? "" : fmt::format(" and {} in series with it", more));
+    const std::string name =
+        fmt::format("{} \"{}\"", role_in_words(first.role), supply_in_words(solved, first.id));
     const std::string power = shown<u::Power>(std::abs(supply.power));
     sheet.item(
         "  ", fmt::format("{}: {} at its posts, {} without load, {} {}", name, level(supply.terminal),
@@ -137,6 +139,7 @@ void show_case(Sheet& sheet, const CaseSolution& solved) {
     sheet.line();
     sheet.table(load_table(solved));
   }
+  show_feeding(sheet, solved);
   if (const Table table = element_table(solved); !table.empty()) {
     sheet.line();
     sheet.table(table);
