@@ -71,7 +71,8 @@ TEST(ContractOfSolve, NamesAndOrdersItsFields) {
   EXPECT_EQ(result["result"], "solve");
   EXPECT_EQ(result["system"], contract["netlist"]["system"]["name"]);
   const ordered_json& one = result["cases"][0];
-  EXPECT_THAT(keys(one), ElementsAre("case", "status", "points", "elements", "loads", "check", "collapse"));
+  EXPECT_THAT(keys(one), ElementsAre("case", "status", "points", "elements", "loads", "check", "collapse",
+                                     "feeds", "circulating"));
   EXPECT_EQ(one["status"], "solved");
   EXPECT_TRUE(one["collapse"].is_null());
   EXPECT_THAT(keys(one["elements"][0]), ElementsAre("id", "role", "from", "to", "current", "drop", "heat",

@@ -29,12 +29,13 @@ ordered_json result_of(const std::string& call) {
 
 TEST(ContractOfRank, NamesAndOrdersItsFields) {
   const ordered_json result = result_of("rank yacht-12v.json --json");
-  EXPECT_THAT(keys(result), ElementsAre("ohmtrail", "result", "system", "assumptions", "hot_spots", "split"));
+  EXPECT_THAT(keys(result),
+              ElementsAre("ohmtrail", "result", "system", "assumptions", "hot_spots", "split", "charging"));
   EXPECT_EQ(result["result"], "rank");
   EXPECT_THAT(keys(result["hot_spots"][0]),
               ElementsAre("rank", "id", "role", "cause", "case", "current", "drop", "heat", "resistance",
                           "sound_resistance", "excess", "recoverable", "temperature", "likelihood", "fix",
-                          "better_gauge", "waste_per_day", "heat_warning"));
+                          "better_gauge", "waste_per_day", "heat_warning", "hottest"));
   EXPECT_THAT(keys(result["hot_spots"][0]["recoverable"]), ElementsAre("load", "volts"));
   EXPECT_THAT(keys(result["split"][0]), ElementsAre("case", "load", "sag", "battery", "wires", "terminations",
                                                     "joints", "switchgear", "isolators"));

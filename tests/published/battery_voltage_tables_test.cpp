@@ -177,8 +177,8 @@ TEST(DeepCycleGuide, VoltsFollowGravity) {
   for (const auto& row : rows) {
     EXPECT_NEAR(row.volts / 6, row.gravity + 0.845, 0.003);
     // Ours, read off the 1.265 table, within a hundredth of a volt a cell of theirs in the range of both.
-    if (row.gravity <= 1.265 && row.gravity >= 1.120)
-      EXPECT_NEAR(cell_volts_at_gravity(row.gravity).si(), row.volts / 6, 0.018) << row.gravity;
+    if (row.gravity > 1.265 || row.gravity < 1.120) continue;
+    EXPECT_NEAR(cell_volts_at_gravity(row.gravity).si(), row.volts / 6, 0.018) << row.gravity;
   }
 }
 

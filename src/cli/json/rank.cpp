@@ -41,8 +41,8 @@ Row hot_spot_row(const diagnose::HotSpot& spot) {
           {"fix", spot.fix},
           {"better_gauge", text_or_null(spot.better_gauge)},
           {"waste_per_day", waste_value(spot)},
-          {"hottest", hottest_value(spot)},
-          {"heat_warning", spot.heat_warning ? Value(*spot.heat_warning) : Value()}};
+          {"heat_warning", spot.heat_warning ? Value(*spot.heat_warning) : Value()},
+          {"hottest", hottest_value(spot)}};
 }
 
 void add_parts(Row& row, const diagnose::Parts& parts) {

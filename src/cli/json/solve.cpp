@@ -80,10 +80,10 @@ void write_case(JsonWriter& json, const CaseSolution& solved) {
   for (std::size_t k = 0; k < solved.network.elements.size(); ++k) json.value(element_row(solved, k));
   json.close();
   json.rows("loads", load_rows(solved));
-  write_feeding(json, solved);
   json.field("check", Row{{"current_residual", number(solved.solution.current_residual)},
                           {"power_residual", number(solved.solution.power_residual)}});
   json.field("collapse", collapse_value(solved));
+  write_feeding(json, solved);
   json.close();
 }
 
