@@ -187,7 +187,7 @@ double steady_amperes(const Assessment& assessment, std::size_t in_case, int wir
   const double full = assessment.full_rise[in_case][at(wire)];
   const auto& heating = solved.network.elements[at(wire)].heating;
   if (!heating || full <= 0) return amperes;
-  return amperes * std::sqrt(heating->rise_at_rated.si() / full);
+  return amperes * std::sqrt(heating->rise().si() / full);
 }
 
 Assessment assess(const DesignSpace& space, const std::vector<Guards>& guards, netlist::System rewired) {
