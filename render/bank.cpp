@@ -17,6 +17,8 @@ namespace {
 constexpr double tile_gap = 10, least_tile = 112, head_height = 46, plot_height = 56, foot_height = 16;
 constexpr Lettering small{6.6, false, palette::quiet};
 constexpr Lettering title{8.6, true, palette::ink};
+constexpr Lettering heading{10, true, palette::ink};
+constexpr double least_page = 280;  // room for the legend
 // From a cell without charge to the strongest acid in use.
 constexpr double gravity_low = 1.10, gravity_high = 1.30;
 
@@ -148,6 +150,20 @@ Scene bank_picture(const netlist::System& system, double width) {
   write(scene, Kind::label, -1, {band.right() + 16, y}, std::string(text::bank_cells), small);
   scene.height = y + 8;
   return scene;
+}
+
+Scene bank_page(const netlist::System& system) {
+  constexpr double margin = 16, most_across = 6, head = 26;
+  const double across = std::min(most_across, static_cast<double>(system.batteries.size()));
+  const Scene tiles = bank_picture(system, std::max(least_page, across * (least_tile + tile_gap) - tile_gap));
+  Scene page;
+  page.title = tiles.title;
+  page.width = tiles.width + 2 * margin;
+  page.height = tiles.height + head + 2 * margin;
+  write(page, Kind::label, -1, {margin, margin + heading.size / 2},
+        fitted(page.title, heading.size, true, tiles.width), heading);
+  place(page, tiles, {margin, margin + head});
+  return page;
 }
 
 }  // namespace ohmtrail::render

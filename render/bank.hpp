@@ -11,4 +11,7 @@ namespace ohmtrail::render {
 /// each cell against the band of a healthy charged one, temperature.
 [[nodiscard]] Scene bank_picture(const netlist::System& system, double width);
 
+/// The same as a page of its own, with its heading and margins.
+[[nodiscard]] Scene bank_page(const netlist::System& system);
+
 }  // namespace ohmtrail::render

@@ -32,7 +32,8 @@ std::string name_of(const netlist::System& system, const diagnose::Step& step) {
 /// "M" and whether it is the return, of "M/return-from"; empty for what is no part of a run.
 std::pair<std::string, bool> run_of(const diagnose::Step& step) {
   const std::size_t slash = step.element.rfind('/');
-  if (slash == std::string::npos || step.role == network::Role::load) return {};
+  const bool converter = step.role == network::Role::load || step.role == network::Role::charger;
+  if (slash == std::string::npos || converter) return {};
   return {step.element.substr(0, slash), step.element.compare(slash + 1, 6, "return") == 0};
 }
 
@@ -47,6 +48,8 @@ std::vector<Stair> stairs_of(const netlist::System& system, const diagnose::Stai
   std::vector<Stair> stairs;
   std::pair<std::string, bool> open;
   for (const diagnose::Step& step : staircase.steps) {
+    // A charger that holds its set point loses nothing.
+    if (step.role == network::Role::charger && std::fabs(step.lost) < 1e-9) continue;
     const auto run = run_of(step);
     const bool alone = run.first.empty() || worth_a_row(step, sag);
     const double lost = std::fabs(step.lost), rated = std::fabs(step.lost_as_rated);

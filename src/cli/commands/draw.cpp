@@ -39,7 +39,6 @@ render::DiagramOptions diagram_options(const Call& call) {
 constexpr Option battery_tests{.name = "--bank",
                                .sentence = "the batteries' own tests: voltages, each cell's specific gravity",
                                .excludes = "--staircase"};
-constexpr double bank_width = 760;  // points: a landscape page
 
 /// The picture and what to say of it.
 struct Picture {
@@ -75,7 +74,7 @@ tl::expected<Picture, Exit> staircase_picture(const Survey& survey, const Call& 
 
 tl::expected<Picture, Exit> bank_picture(const Survey& survey, const Doors& doors) {
   if (render::has_checks(survey.system))
-    return Picture{render::bank_picture(survey.system, bank_width), "the batteries' own tests", {}};
+    return Picture{render::bank_page(survey.system), "the batteries' own tests", {}};
   doors.complain("ohmtrail draw: the file holds no battery checks, so there is nothing to draw with --bank");
   return tl::unexpected(Exit::mistake);
 }

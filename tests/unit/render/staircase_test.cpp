@@ -24,14 +24,18 @@ TEST(Staircase, StepsAreToScaleAndAddUp) {
     const ReportInput input = test::report_input(test::shipped(name));
     ASSERT_TRUE(input.staircase) << name;
     const std::vector<Box> all = bars(staircase_picture(input.system, *input.staircase));
-    ASSERT_GE(all.size(), 4u);
+    ASSERT_GE(all.size(), 3u);
     double lost = 0;
-    for (const diagnose::Step& step : input.staircase->steps)
-      if (step.role != network::Role::load) lost += std::abs(step.lost);
-    // The whole loss gives the scale; the first step, the battery's own, must follow it.
+    double first = 0;  // a charger at its set point loses nothing and has no stair
+    for (const diagnose::Step& step : input.staircase->steps) {
+      if (step.role == network::Role::load) continue;
+      lost += std::abs(step.lost);
+      if (first == 0) first = std::abs(step.lost);
+    }
+    // The whole loss gives the scale; the first step, mostly the battery's own, must follow it.
     ASSERT_GT(lost, 0);
     const double scale = (all.back().right() - all.front().x) / lost;
-    EXPECT_NEAR(all.front().width, std::abs(input.staircase->steps.front().lost) * scale, 0.7) << name;
+    EXPECT_NEAR(all.front().width, first * scale, 0.7) << name;
     double widths = 0;
     for (const Box& bar : all) widths += bar.width;
     EXPECT_NEAR(widths, lost * scale, 0.7 * static_cast<double>(all.size())) << name;
