@@ -49,7 +49,8 @@ class Writer {
  private:
   bool has_source(int island) const { return state_.islands.reference[at(island)] >= 0; }
   bool live(std::size_t b) const { return state_.structure->point.island(b) >= 0; }
-  std::size_t island(std::size_t b) const { return state_.island_of(b); }
+  /// Of a live branch.
+  std::size_t island(std::size_t b) const { return at(state_.structure->point.island(b)); }
 
   void clear_noise() {
     largest_.assign(state_.islands.reference.size(), 0.0);
@@ -71,8 +72,10 @@ class Writer {
 
   double drop_of(std::size_t b) const {
     const Branch& branch = circuit_.branches[b];
-    const int from = state_.islands.of_point[at(branch.from)];
-    if (from != state_.islands.of_point[at(branch.to)] || !has_source(from)) return nan;
+    if (!live(b)) {
+      const int from = state_.islands.of_point[at(branch.from)];
+      if (from != state_.islands.of_point[at(branch.to)] || !has_source(from)) return nan;
+    }
     if (out_.current[b] == 0 && branch.law == Law::resistor && state_.modes[b] == Mode::active) return 0;
     return difference(state_.voltage[at(branch.from)], state_.voltage[at(branch.to)]);
   }

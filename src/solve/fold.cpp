@@ -91,10 +91,10 @@ class Walk {
     double& share = state_.demand.share[island_];
     for (int iteration = 0; iteration < 30; ++iteration) {
       point_.evaluate(state_.demand);
-      const Eigen::VectorXd imbalance = point_.imbalance(jacobian_);
-      const double worst = point_.relative_imbalance(jacobian_, imbalance)[island_];
+      const Imbalance imbalance = point_.imbalance(jacobian_);
+      const double worst = imbalance.relative[island_];
       if (!std::isfinite(worst) || !factor()) return false;
-      const Eigen::VectorXd p = jacobian_.solve(imbalance);
+      const Eigen::VectorXd p = jacobian_.solve(imbalance.leaving);
       const Eigen::VectorXd q = jacobian_.solve(by_share());
       const double aq = jacobian_.between(q, load.from, load.to);
       slope = -1 / aq;

@@ -1,16 +1,16 @@
 #include "solve/islands.hpp"
 
-#include "solve/disjoint_sets.hpp"
+#include "solve/partition.hpp"
 
 namespace ohmtrail::solve {
 
 namespace {
 
-void number_islands(Islands& islands, const DisjointSets& sets, int points) {
+void number_islands(Islands& islands, Partition& sets, int points) {
   std::vector<int> of_root(static_cast<std::size_t>(points), -1);
   islands.of_point.resize(static_cast<std::size_t>(points));
   for (int p = 0; p < points; ++p) {
-    int& number = of_root[static_cast<std::size_t>(sets.find(p).root)];
+    int& number = of_root[static_cast<std::size_t>(sets.find(p))];
     if (number < 0) number = islands.count++;
     islands.of_point[static_cast<std::size_t>(p)] = number;
   }
@@ -34,10 +34,9 @@ void choose_references(Islands& islands, const Circuit& circuit) {
 }  // namespace
 
 Islands find_islands(const Circuit& circuit) {
-  DisjointSets sets(circuit.points);
+  Partition sets(circuit.points);
   for (const Branch& branch : circuit.branches) {
-    if (branch.law == Law::open) continue;
-    if (sets.find(branch.from).root != sets.find(branch.to).root) sets.join(branch.from, branch.to, 0);
+    if (branch.law != Law::open) sets.join(branch.from, branch.to);
   }
   Islands islands;
   number_islands(islands, sets, circuit.points);

@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numeric>
+
+#include "solve/elimination_order.hpp"
 
 namespace ohmtrail::solve {
 
@@ -11,52 +14,101 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
+bool may_conduct(const Branch& branch) {
+  return branch.law == Law::resistor || branch.law == Law::source || branch.law == Law::diode ||
+         branch.law == Law::power;
+}
+
 }  // namespace
 
 Jacobian::Jacobian(const Circuit& circuit, const Merged& merged) {
-  of_cluster_.assign(merged.base_point.size(), -1);
-  for (std::size_t c = 0; c < merged.base_point.size(); ++c) {
-    if (merged.grounded[c]) continue;
-    of_cluster_[c] = unknowns_++;
-    island_.push_back(merged.island[c]);
-  }
+  number_unknowns(circuit, merged);
   of_point_.assign(merged.cluster.size(), -1);
   for (std::size_t p = 0; p < of_point_.size(); ++p) {
     if (merged.cluster[p] >= 0) of_point_[p] = of_cluster_[at(merged.cluster[p])];
   }
   has_entry_.assign(circuit.branches.size(), 0);
+  ends_.reserve(circuit.branches.size());
   for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
     const Branch& branch = circuit.branches[b];
-    const bool may_conduct = branch.law == Law::resistor || branch.law == Law::source ||
-                             branch.law == Law::diode || branch.law == Law::power;
     ends_.emplace_back(unknown(branch.from), unknown(branch.to));
-    has_entry_[b] = may_conduct && !merged.fixes[b] && ends_[b].first != ends_[b].second;
+    has_entry_[b] = may_conduct(branch) && !merged.fixes[b] && ends_[b].first != ends_[b].second;
   }
-  if (unknowns_ > 0) make_pattern(circuit);
+  if (unknowns_ > 0) make_pattern();
 }
 
-void Jacobian::make_pattern(const Circuit& circuit) {
-  std::vector<Eigen::Triplet<double>> entries;
-  for (int u = 0; u < unknowns_; ++u) entries.emplace_back(u, u, 0.0);
-  for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
-    const auto [from, to] = ends_[b];
-    if (has_entry_[b] && from >= 0 && to >= 0)
-      entries.emplace_back(std::max(from, to), std::min(from, to), 0.0);
+void Jacobian::number_unknowns(const Circuit& circuit, const Merged& merged) {
+  std::vector<int> vertex(merged.base_point.size(), -1);
+  for (std::size_t c = 0; c < vertex.size(); ++c) {
+    if (!merged.grounded[c]) vertex[c] = unknowns_++;
   }
-  matrix_.resize(unknowns_, unknowns_);
-  matrix_.setFromTriplets(entries.begin(), entries.end());
-  const auto place = [&](int row, int column) {
-    const int* first = matrix_.innerIndexPtr() + matrix_.outerIndexPtr()[column];
-    const int* last = matrix_.innerIndexPtr() + matrix_.outerIndexPtr()[column + 1];
-    return static_cast<int>(std::lower_bound(first, last, row) - matrix_.innerIndexPtr());
+  std::vector<std::pair<int, int>> edges;
+  edges.reserve(circuit.branches.size());
+  const auto vertex_at = [&](int point) {
+    const int cluster = merged.cluster[at(point)];
+    return cluster < 0 ? -1 : vertex[at(cluster)];
   };
-  slots_.resize(circuit.branches.size());
   for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
-    const auto [from, to] = ends_[b];
+    const Branch& branch = circuit.branches[b];
+    if (may_conduct(branch) && !merged.fixes[b])
+      edges.emplace_back(vertex_at(branch.from), vertex_at(branch.to));
+  }
+  const std::vector<int> place = elimination_order(unknowns_, edges);
+  of_cluster_.assign(vertex.size(), -1);
+  island_.resize(at(unknowns_));
+  for (std::size_t c = 0; c < vertex.size(); ++c) {
+    if (vertex[c] < 0) continue;
+    of_cluster_[c] = place[at(vertex[c])];
+    island_[at(of_cluster_[c])] = merged.island[c];
+  }
+}
+
+namespace {
+
+/// Stable sort by `key`, which is below `keys`.
+template <class KeyOf>
+std::vector<int> sorted_by(const std::vector<int>& items, int keys, KeyOf key) {
+  std::vector<int> start(at(keys) + 1, 0);
+  for (const int item : items) ++start[at(key(item)) + 1];
+  std::partial_sum(start.begin(), start.end(), start.begin());
+  std::vector<int> sorted(items.size());
+  for (const int item : items) sorted[at(start[at(key(item))]++)] = item;
+  return sorted;
+}
+
+}  // namespace
+
+/// Compressed columns, rows rising, the diagonal last; branches between the same clusters share an entry.
+void Jacobian::make_pattern() {
+  std::vector<int> coupling;
+  for (std::size_t b = 0; b < ends_.size(); ++b) {
+    if (has_entry_[b] && ends_[b].first >= 0 && ends_[b].second >= 0) coupling.push_back(static_cast<int>(b));
+  }
+  const auto above = [this](int b) { return std::minmax(ends_[at(b)].first, ends_[at(b)].second); };
+  coupling = sorted_by(coupling, unknowns_, [&](int b) { return above(b).first; });
+  coupling = sorted_by(coupling, unknowns_, [&](int b) { return above(b).second; });
+
+  matrix_.resize(unknowns_, unknowns_);
+  matrix_.reserve(unknowns_ + static_cast<int>(coupling.size()));
+  slots_.resize(ends_.size());
+  std::vector<int> diagonal(at(unknowns_));
+  int used = 0;
+  auto next = coupling.begin();
+  for (int column = 0; column < unknowns_; ++column) {
+    matrix_.outerIndexPtr()[column] = used;
+    int row = -1;
+    for (; next != coupling.end() && above(*next).second == column; ++next) {
+      if (above(*next).first != row) matrix_.innerIndexPtr()[used++] = row = above(*next).first;
+      slots_[at(*next)].both = used - 1;
+    }
+    matrix_.innerIndexPtr()[diagonal[at(column)] = used++] = column;
+  }
+  matrix_.outerIndexPtr()[unknowns_] = used;
+  matrix_.resizeNonZeros(used);
+  for (std::size_t b = 0; b < ends_.size(); ++b) {
     if (!has_entry_[b]) continue;
-    if (from >= 0) slots_[b].from = place(from, from);
-    if (to >= 0) slots_[b].to = place(to, to);
-    if (from >= 0 && to >= 0) slots_[b].both = place(std::max(from, to), std::min(from, to));
+    if (ends_[b].first >= 0) slots_[b].from = diagonal[at(ends_[b].first)];
+    if (ends_[b].second >= 0) slots_[b].to = diagonal[at(ends_[b].second)];
   }
   ldlt_.analyzePattern(matrix_);
 }
@@ -92,22 +144,13 @@ void Jacobian::mark_indefinite(std::vector<char>& marks) const {
   if (unknowns_ == 0) return;
   const auto pivots = ldlt_.vectorD();
   for (int u = 0; u < unknowns_; ++u) {
-    if (!(pivots[ldlt_.permutationP().indices()[u]] > 0)) marks[at(island_[at(u)])] = 1;
+    if (!(pivots[u] > 0)) marks[at(island_[at(u)])] = 1;
   }
 }
 
 Eigen::VectorXd Jacobian::solve(const Eigen::VectorXd& right) const {
   if (unknowns_ == 0) return right;
   return ldlt_.solve(right);
-}
-
-void Jacobian::add_between(Eigen::VectorXd& vector, int from, int to, double value) const {
-  if (unknown(from) >= 0) vector[unknown(from)] += value;
-  if (unknown(to) >= 0) vector[unknown(to)] -= value;
-}
-
-double Jacobian::between(const Eigen::VectorXd& vector, int from, int to) const {
-  return (unknown(from) >= 0 ? vector[unknown(from)] : 0) - (unknown(to) >= 0 ? vector[unknown(to)] : 0);
 }
 
 }  // namespace ohmtrail::solve

@@ -7,7 +7,8 @@
 #include "solve/merge_points.hpp"
 
 /// The derivative of the currents that leave each unknown cluster: a symmetric sparse matrix, Σ g (e_a −
-/// e_b)(e_a − e_b)ᵀ over the branches between clusters a and b. Pattern and ordering are made once, values as
+/// e_b)(e_a − e_b)ᵀ over the branches between clusters a and b. Unknowns are numbered in the order of
+/// elimination, so that the factorisation permutes nothing. Pattern and ordering are made once, values as
 /// often as wanted.
 namespace ohmtrail::solve {
 
@@ -35,9 +36,18 @@ class Jacobian {
   /// One forward and one back substitution; `right` is per unknown.
   [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
 
+  /// Unknowns at the ends of a branch; −1 as above.
+  [[nodiscard]] const std::pair<int, int>& ends(std::size_t branch) const { return ends_[branch]; }
+  [[nodiscard]] int island(int unknown) const { return island_[static_cast<std::size_t>(unknown)]; }
+
   /// Entries of e_a − e_b for the points of a branch; an end without unknown has none.
-  void add_between(Eigen::VectorXd& vector, int from, int to, double value) const;
-  [[nodiscard]] double between(const Eigen::VectorXd& vector, int from, int to) const;
+  void add_between(Eigen::VectorXd& vector, int from, int to, double value) const {
+    if (unknown(from) >= 0) vector[unknown(from)] += value;
+    if (unknown(to) >= 0) vector[unknown(to)] -= value;
+  }
+  [[nodiscard]] double between(const Eigen::VectorXd& vector, int from, int to) const {
+    return (unknown(from) >= 0 ? vector[unknown(from)] : 0) - (unknown(to) >= 0 ? vector[unknown(to)] : 0);
+  }
 
   /// Per branch, (e_a − e_b)ᵀ J⁻¹ (e_a − e_b) in Ω: the resistance that the circuit shows at its points. Only
   /// the entries of J⁻¹ at the places of the factor are formed (Takahashi's recurrence).
@@ -47,15 +57,16 @@ class Jacobian {
   struct Slots {
     int from = -1, to = -1, both = -1;  ///< places in the value array
   };
-  void make_pattern(const Circuit& circuit);
+  void number_unknowns(const Circuit& circuit, const Merged& merged);
+  void make_pattern();
 
   int unknowns_ = 0;
   std::vector<int> of_point_, of_cluster_, island_;  ///< island_ is per unknown
   std::vector<std::pair<int, int>> ends_;            ///< per branch, its unknowns
   std::vector<char> has_entry_;
   std::vector<Slots> slots_;
-  Eigen::SparseMatrix<double> matrix_;  ///< lower triangle
-  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Lower> ldlt_;
+  Eigen::SparseMatrix<double> matrix_;  ///< upper triangle
+  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Upper, Eigen::NaturalOrdering<int>> ldlt_;
   std::vector<double> factored_conductance_;
   bool factored_ = false;
 };

@@ -6,6 +6,7 @@
 
 #include "solve/disjoint_sets.hpp"
 #include "solve/fixed_loop.hpp"
+#include "solve/partition.hpp"
 
 namespace ohmtrail::solve {
 
@@ -155,15 +156,12 @@ class Merger {
   /// Joins parts that no conducting branch joins to their island's reference, through the first branch that
   /// does.
   void tie_what_hangs() {
-    DisjointSets parts(circuit_.points);
-    const auto unite = [&](int a, int b) {
-      if (parts.find(a).root != parts.find(b).root) parts.join(a, b, 0);
-    };
+    Partition parts(circuit_.points);
     for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      if (merged_.fixes[b] || conducts(b)) unite(circuit_.branches[b].from, circuit_.branches[b].to);
+      if (merged_.fixes[b] || conducts(b)) parts.join(circuit_.branches[b].from, circuit_.branches[b].to);
     }
     merged_.component.resize(at(circuit_.points));
-    for (int p = 0; p < circuit_.points; ++p) merged_.component[at(p)] = parts.find(p).root;
+    for (int p = 0; p < circuit_.points; ++p) merged_.component[at(p)] = parts.find(p);
     const std::vector<int> candidates = in_order_of_tying();
     while (tie_in_order(parts, candidates)) {
     }
@@ -187,12 +185,12 @@ class Merger {
   }
 
   /// One pass over the candidates; false if nothing hung.
-  bool tie_in_order(DisjointSets& parts, const std::vector<int>& candidates) {
+  bool tie_in_order(Partition& parts, const std::vector<int>& candidates) {
     bool any = false;
     for (const int b : candidates) {
       const Branch& branch = circuit_.branches[at(b)];
       if (anchored(parts, branch.from) == anchored(parts, branch.to)) continue;
-      parts.join(branch.from, branch.to, 0);
+      parts.join(branch.from, branch.to);
       sets_.join(branch.from, branch.to, 0);
       merged_.fixes[at(b)] = merged_.ties[at(b)] = 1;
       any = true;
@@ -200,9 +198,9 @@ class Merger {
     return any;
   }
 
-  bool anchored(const DisjointSets& parts, int point) const {
+  bool anchored(Partition& parts, int point) const {
     const int reference = islands_.reference[at(islands_.of_point[at(point)])];
-    return reference >= 0 && parts.find(point).root == parts.find(reference).root;
+    return reference >= 0 && parts.find(point) == parts.find(reference);
   }
 
   void number_clusters() {

@@ -24,16 +24,22 @@ std::size_t at(int index) {
   return static_cast<std::size_t>(index);
 }
 
-constexpr double small_enough = 2e-14;  // relative imbalance at rounding error
-constexpr double good_enough = 1e-11;   // accepted where it falls no further
+constexpr double good_enough = 1e-11;  // accepted where it falls no further
 constexpr double shortest_step = 1e-4;
 constexpr double most_drift = 1e-3;
 constexpr int most_iterations = 200;
 
 class Newton {
  public:
-  Newton(const Circuit& circuit, OperatingPoint& point, Jacobian& jacobian, const Demand& demand)
-      : circuit_(circuit), point_(point), jacobian_(jacobian), demand_(demand), failed_(point.islands(), 0) {}
+  Newton(const Circuit& circuit, OperatingPoint& point, Jacobian& jacobian, const Demand& demand,
+         Effort& effort, double enough)
+      : circuit_(circuit),
+        point_(point),
+        jacobian_(jacobian),
+        demand_(demand),
+        effort_(effort),
+        enough_(enough),
+        failed_(point.islands(), 0) {}
 
   std::vector<char> run() {
     point_.evaluate(demand_);
@@ -41,9 +47,8 @@ class Newton {
     fail_reversed_loads();
     for (int iteration = 0; iteration < most_iterations; ++iteration) {
       imbalance_ = point_.imbalance(jacobian_);
-      worst_ = point_.relative_imbalance(jacobian_, imbalance_);
       const double worst = worst_of_the_living();
-      if (worst <= small_enough || (worst <= good_enough && worst > 0.5 * before_)) return failed_;
+      if (worst <= enough_ || (worst <= good_enough && worst > 0.5 * before_)) return failed_;
       if (overshot()) {
         retreat();
         continue;
@@ -59,8 +64,9 @@ class Newton {
  private:
   double worst_of_the_living() const {
     double worst = 0;
-    for (std::size_t k = 0; k < worst_.size(); ++k) {
-      if (!failed_[k]) worst = std::isfinite(worst_[k]) ? std::max(worst, worst_[k]) : HUGE_VAL;
+    for (std::size_t k = 0; k < imbalance_.relative.size(); ++k) {
+      if (!failed_[k])
+        worst = std::isfinite(imbalance_.relative[k]) ? std::max(worst, imbalance_.relative[k]) : HUGE_VAL;
     }
     return worst;
   }
@@ -83,6 +89,7 @@ class Newton {
 
   /// False: the factor is not positive definite, and the islands concerned went half their step back.
   bool refactor() {
+    ++effort_.factorings;
     std::vector<char> indefinite(failed_.size(), 0);
     if (jacobian_.factor(point_.conductance())) {
       jacobian_.mark_indefinite(indefinite);
@@ -101,7 +108,8 @@ class Newton {
   }
 
   void advance() {
-    step_ = -jacobian_.solve(imbalance_);
+    ++effort_.steps;
+    step_ = -jacobian_.solve(imbalance_.leaving);
     length_.assign(failed_.size(), 1.0);
     for (std::size_t k = 0; k < failed_.size(); ++k) {
       if (failed_[k]) length_[k] = 0;
@@ -124,14 +132,11 @@ class Newton {
     }
   }
 
-  /// Per island, dΦ along the step.
+  /// Per island, dΦ along the step: Φ's gradient is the imbalance.
   std::vector<double> slopes() const {
     std::vector<double> slope(failed_.size(), 0.0);
-    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      if (!point_.flows(b)) continue;
-      const Branch& branch = circuit_.branches[b];
-      slope[at(point_.island(b))] += point_.current()[b] * jacobian_.between(step_, branch.from, branch.to);
-    }
+    for (int u = 0; u < jacobian_.unknowns(); ++u)
+      slope[at(jacobian_.island(u))] += imbalance_.leaving[u] * step_[u];
     return slope;
   }
 
@@ -142,8 +147,8 @@ class Newton {
     bool any = false;
     const std::vector<double> now = slopes();
     for (std::size_t k = 0; k < failed_.size(); ++k) {
-      if (failed_[k] || length_[k] <= 0 || worst_[k] < 1e-6) continue;
-      retreating_[k] = !std::isfinite(worst_[k]) || now[k] > 0.9 * std::abs(slope_[k]);
+      if (failed_[k] || length_[k] <= 0 || imbalance_.relative[k] < 1e-6) continue;
+      retreating_[k] = !std::isfinite(imbalance_.relative[k]) || now[k] > 0.9 * std::abs(slope_[k]);
       any = any || retreating_[k];
     }
     return any;
@@ -168,7 +173,7 @@ class Newton {
 
   void give_up() {
     for (std::size_t k = 0; k < failed_.size(); ++k) {
-      if (!(worst_[k] <= good_enough)) failed_[k] = 1;
+      if (!(imbalance_.relative[k] <= good_enough)) failed_[k] = 1;
     }
   }
 
@@ -176,17 +181,20 @@ class Newton {
   OperatingPoint& point_;
   Jacobian& jacobian_;
   const Demand& demand_;
+  Effort& effort_;
+  double enough_;
   std::vector<char> failed_, retreating_;
-  std::vector<double> length_, slope_, worst_;
-  Eigen::VectorXd imbalance_, step_;
+  std::vector<double> length_, slope_;
+  Imbalance imbalance_;
+  Eigen::VectorXd step_;
   double before_ = HUGE_VAL;  ///< worst imbalance one step ago
 };
 
 }  // namespace
 
-std::vector<char> newton(const Circuit& circuit, OperatingPoint& at, Jacobian& jacobian,
-                         const Demand& demand) {
-  return Newton(circuit, at, jacobian, demand).run();
+std::vector<char> newton(const Circuit& circuit, OperatingPoint& at, Jacobian& jacobian, const Demand& demand,
+                         Effort& effort, double enough) {
+  return Newton(circuit, at, jacobian, demand, effort, enough).run();
 }
 
 }  // namespace ohmtrail::solve

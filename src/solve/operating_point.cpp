@@ -53,8 +53,8 @@ void OperatingPoint::evaluate(const Demand& demand) {
     if (cluster >= 0) voltage_[p] = add(base_[at(cluster)], merged_->offset[p]);
   }
   for (std::size_t b = 0; b < drop_.size(); ++b) {
+    if (island_[b] < 0) continue;
     const Branch& branch = circuit_->branches[b];
-    if (merged_->cluster[at(branch.from)] < 0 || merged_->cluster[at(branch.to)] < 0) continue;
     drop_[b] = difference(voltage_[at(branch.from)], voltage_[at(branch.to)]);
     if (!flows(b)) continue;
     const double power = branch.law == Law::power ? demand.power[b] * demand.share[at(island_[b])] : 0;
@@ -67,37 +67,27 @@ void OperatingPoint::evaluate(const Demand& demand) {
   }
 }
 
-Eigen::VectorXd OperatingPoint::imbalance(const Jacobian& jacobian) const {
-  Eigen::VectorXd leaving = Eigen::VectorXd::Zero(jacobian.unknowns());
-  for (std::size_t b = 0; b < current_.size(); ++b) {
-    if (flows(b))
-      jacobian.add_between(leaving, circuit_->branches[b].from, circuit_->branches[b].to, current_[b]);
-  }
-  return leaving;
-}
-
-std::vector<double> OperatingPoint::relative_imbalance(const Jacobian& jacobian,
-                                                       const Eigen::VectorXd& imbalance) const {
+Imbalance OperatingPoint::imbalance(const Jacobian& jacobian) const {
+  Imbalance found{Eigen::VectorXd::Zero(jacobian.unknowns()), {}};
   Eigen::VectorXd meeting = Eigen::VectorXd::Zero(jacobian.unknowns());
   std::vector<double> largest_current(islands_, 0.0);
   for (std::size_t b = 0; b < current_.size(); ++b) {
     if (!flows(b)) continue;
     const double amperes = std::abs(current_[b]);
-    jacobian.add_between(meeting, circuit_->branches[b].from, circuit_->branches[b].from, 0);
-    if (const int u = jacobian.unknown(circuit_->branches[b].from); u >= 0) meeting[u] += amperes;
-    if (const int u = jacobian.unknown(circuit_->branches[b].to); u >= 0) meeting[u] += amperes;
-    largest_current[at(island_[b])] = std::max(largest_current[at(island_[b])], amperes);
+    const auto [from, to] = jacobian.ends(b);
+    if (from >= 0) found.leaving[from] += current_[b], meeting[from] += amperes;
+    if (to >= 0) found.leaving[to] -= current_[b], meeting[to] += amperes;
+    double& largest = largest_current[at(island_[b])];
+    largest = std::max(largest, amperes);
   }
-  std::vector<double> worst(islands_, 0.0);
-  for (std::size_t c = 0; c < base_.size(); ++c) {
-    const int u = jacobian.unknown_of_cluster(static_cast<int>(c));
-    if (u < 0) continue;
-    const std::size_t island = at(merged_->island[c]);
+  found.relative.assign(islands_, 0.0);
+  for (int u = 0; u < jacobian.unknowns(); ++u) {
+    const std::size_t island = at(jacobian.island(u));
     // Beside the island's largest current anything below 1e-20 of it is the noise of the voltages.
     const double scale = std::max({meeting[u], 1e-7 * largest_current[island], 1e-14});
-    worst[island] = std::max(worst[island], std::abs(imbalance[u]) / scale);
+    found.relative[island] = std::max(found.relative[island], std::abs(found.leaving[u]) / scale);
   }
-  return worst;
+  return found;
 }
 
 }  // namespace ohmtrail::solve

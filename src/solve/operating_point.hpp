@@ -16,6 +16,12 @@ struct Demand {
   std::vector<double> power;  ///< per branch, W, before the share
 };
 
+/// What Newton brings to 0.
+struct Imbalance {
+  Eigen::VectorXd leaving;       ///< per unknown, A that leave it
+  std::vector<double> relative;  ///< per island, the largest of them over the currents that meet there
+};
+
 class OperatingPoint {
  public:
   OperatingPoint(const Circuit& circuit, const Merged& merged, const Modes& modes);
@@ -28,11 +34,7 @@ class OperatingPoint {
   /// Drops, currents and conductances of all branches that are not fixed.
   void evaluate(const Demand& demand);
 
-  /// Current that leaves each unknown, A; what Newton brings to 0.
-  [[nodiscard]] Eigen::VectorXd imbalance(const Jacobian& jacobian) const;
-  /// Largest |imbalance| over the currents that meet there, per island.
-  [[nodiscard]] std::vector<double> relative_imbalance(const Jacobian& jacobian,
-                                                       const Eigen::VectorXd& imbalance) const;
+  [[nodiscard]] Imbalance imbalance(const Jacobian& jacobian) const;
 
   [[nodiscard]] const std::vector<Precise>& voltage() const { return voltage_; }  ///< per point
   [[nodiscard]] const std::vector<double>& drop() const { return drop_; }

@@ -2,7 +2,7 @@
 
 #include "solve/jacobian.hpp"
 
-// J = P' L D L' P. Of Z = (L D L')⁻¹ the entries at the places of L follow column by column from the last
+// J = L D L'. Of Z = (L D L')⁻¹ the entries at the places of L follow column by column from the last
 // (Takahashi, Fagan, Chin 1973; Erisman and Tinney, Communications of the ACM 18, 1975, equations 4 and 5):
 //   Z(i, j) = − Σk Z(i, k) L(k, j)  for i > j in column j,   Z(j, j) = 1/D(j) − Σk Z(k, j) L(k, j),
 // k over the rows of column j below the diagonal. Every Z(i, k) asked for is at a place of L as well.
@@ -60,13 +60,12 @@ std::vector<double> Jacobian::resistance_seen() const {
   std::vector<double> seen(ends_.size(), 0.0);
   if (unknowns_ == 0) return seen;
   const SelectedInverse inverse(ldlt_.matrixL().nestedExpression(), ldlt_.vectorD());
-  const auto& place = ldlt_.permutationP().indices();
   for (std::size_t b = 0; b < seen.size(); ++b) {
     if (!has_entry_[b]) continue;
     const auto [from, to] = ends_[b];
-    if (from >= 0) seen[b] += inverse(place[from], place[from]);
-    if (to >= 0) seen[b] += inverse(place[to], place[to]);
-    if (from >= 0 && to >= 0) seen[b] -= 2 * inverse(place[from], place[to]);
+    if (from >= 0) seen[b] += inverse(from, from);
+    if (to >= 0) seen[b] += inverse(to, to);
+    if (from >= 0 && to >= 0) seen[b] -= 2 * inverse(from, to);
   }
   return seen;
 }

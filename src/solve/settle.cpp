@@ -2,7 +2,7 @@
 #include <cmath>
 #include <set>
 
-#include "solve/disjoint_sets.hpp"
+#include "solve/partition.hpp"
 #include "solve/solver_state.hpp"
 #include "solve/wrong_modes.hpp"
 
@@ -53,6 +53,7 @@ std::optional<Failure> SolverState::restructure() {
   auto merged = merge_points(circuit, islands, modes);
   if (!merged) return merged.error();
   structure = std::make_unique<Structure>(circuit, std::move(*merged), modes);
+  ++effort.orderings;
   merge_changed = false;
   return std::nullopt;
 }
@@ -97,7 +98,8 @@ std::vector<char> islands_of_converters(const SolverState& state) {
 std::vector<char> newton_with_converters(SolverState& state) {
   Structure& structure = *state.structure;
   for (int round = 0;; ++round) {
-    std::vector<char> failed = newton(state.circuit, structure.point, structure.jacobian, state.demand);
+    std::vector<char> failed =
+        newton(state.circuit, structure.point, structure.jacobian, state.demand, state.effort);
     if (any(failed)) return failed;
     state.find_currents();
     if (state.update_converters() <= converter_accuracy) return failed;
@@ -119,6 +121,13 @@ tl::expected<std::vector<char>, Failure> overloaded_islands(const SolverState& s
 
 }  // namespace
 
+bool SolverState::takes_power() const {
+  for (std::size_t b = 0; b < modes.size(); ++b) {
+    if (circuit.branches[b].law == Law::power && modes[b] != Mode::idle) return true;
+  }
+  return false;
+}
+
 /// From where the last solve ended; where that leads nowhere, from the state without power loads.
 std::vector<char> SolverState::run_newton() {
   OperatingPoint& point = structure->point;
@@ -128,10 +137,15 @@ std::vector<char> SolverState::run_newton() {
     if (!any(failed)) return failed;
     structure->jacobian.forget();
   }
+  if (!takes_power()) {
+    point.start_at(std::vector<Precise>(voltage.size()));
+    return newton_with_converters(*this);
+  }
   const std::vector<double> shares = demand.share;
   std::fill(demand.share.begin(), demand.share.end(), 0.0);
   point.start_at(std::vector<Precise>(voltage.size()));
-  std::vector<char> failed = newton(circuit, point, structure->jacobian, demand);
+  std::vector<char> failed =
+      newton(circuit, point, structure->jacobian, demand, effort, near_enough_to_start);
   demand.share = shares;
   return any(failed) ? failed : newton_with_converters(*this);
 }
@@ -168,15 +182,14 @@ tl::expected<std::vector<char>, Failure> SolverState::settle() {
 }
 
 std::vector<char> find_unfed(const Circuit& circuit) {
-  DisjointSets parts(circuit.points);
+  Partition parts(circuit.points);
   for (const Branch& branch : circuit.branches) {
-    if (branch.law == Law::open || is_takes(branch.law)) continue;
-    if (parts.find(branch.from).root != parts.find(branch.to).root) parts.join(branch.from, branch.to, 0);
+    if (branch.law != Law::open && !is_takes(branch.law)) parts.join(branch.from, branch.to);
   }
   std::vector<char> unfed(circuit.branches.size(), 0);
   for (std::size_t b = 0; b < unfed.size(); ++b) {
     const Branch& branch = circuit.branches[b];
-    unfed[b] = is_takes(branch.law) && parts.find(branch.from).root != parts.find(branch.to).root;
+    unfed[b] = is_takes(branch.law) && parts.find(branch.from) != parts.find(branch.to);
   }
   return unfed;
 }

@@ -25,10 +25,6 @@ SolverState::SolverState(Circuit circuit_to_solve)
   for (const Branch& branch : circuit.branches) demand.power.push_back(branch.size);
 }
 
-std::size_t SolverState::island_of(std::size_t branch) const {
-  return at(islands.of_point[at(circuit.branches[branch].from)]);
-}
-
 bool SolverState::is_running_load(std::size_t branch) const {
   return modes[branch] != Mode::idle && structure->point.flows(branch);
 }
@@ -120,6 +116,10 @@ void Solver::set_size(int branch, double size) {
 
 tl::expected<Solution, Failure> Solver::solve() {
   return state_->solve();
+}
+
+const Effort& Solver::effort() const {
+  return state_->effort;
 }
 
 std::vector<double> Solver::respond(const std::vector<double>& injection) const {

@@ -40,6 +40,7 @@ struct SolverState {
   std::vector<double> current;   ///< per branch, those of fixed branches included
   std::optional<Collapse> collapse;
   bool solved = false;
+  Effort effort;
 
   tl::expected<Solution, Failure> solve();
 
@@ -49,6 +50,7 @@ struct SolverState {
   std::optional<Failure> restructure();
   tl::expected<std::vector<char>, Failure> settle();
   std::vector<char> run_newton();
+  [[nodiscard]] bool takes_power() const;
   void find_currents();
   /// Sets the power of each converter's input to what its output delivers; largest relative change.
   double update_converters();
@@ -66,7 +68,10 @@ struct SolverState {
   std::vector<double> resistance_seen;  ///< per branch, Ω; empty until asked for
 
   [[nodiscard]] bool is_running_load(std::size_t branch) const;
-  [[nodiscard]] std::size_t island_of(std::size_t branch) const;
+  [[nodiscard]] std::size_t island_of(std::size_t branch) const {
+    return static_cast<std::size_t>(
+        islands.of_point[static_cast<std::size_t>(circuit.branches[branch].from)]);
+  }
 };
 
 /// Loads that can carry no current whatever the state of diodes and regulators.

@@ -3,7 +3,7 @@
 #include <algorithm>
 #include <map>
 
-#include "solve/disjoint_sets.hpp"
+#include "solve/partition.hpp"
 
 // Two batteries are in series where the minus of one and the plus of the other are on one net of wires,
 // joints and switchgear. Where such a net holds several of each (parallel strings with linked middles), they
@@ -25,18 +25,18 @@ bool is_passive(const Element& element) {
          element.role != Role::isolator;
 }
 
-DisjointSets nets_of(const network::Network& network) {
-  DisjointSets nets(static_cast<int>(network.points.size()));
+Partition nets_of(const network::Network& network) {
+  Partition nets(static_cast<int>(network.points.size()));
   for (const Element& element : network.elements) {
     if (!element.active || !is_passive(element)) continue;
-    if (nets.find(element.from).root != nets.find(element.to).root) nets.join(element.from, element.to, 0);
+    nets.join(element.from, element.to);
   }
   return nets;
 }
 
 /// Per element: the battery that stands in series below it (its plus on this one's minus); −1: none.
 std::vector<int> series_links(const network::Network& network) {
-  const DisjointSets nets = nets_of(network);
+  Partition nets = nets_of(network);
   std::map<int, std::vector<int>> pluses_of_net;
   const auto each_battery = [&](auto&& visit) {
     for (std::size_t k = 0; k < network.elements.size(); ++k) {
@@ -44,11 +44,10 @@ std::vector<int> series_links(const network::Network& network) {
       if (element.role == Role::battery && element.active) visit(static_cast<int>(k), element);
     }
   };
-  each_battery(
-      [&](int k, const Element& battery) { pluses_of_net[nets.find(battery.from).root].push_back(k); });
+  each_battery([&](int k, const Element& battery) { pluses_of_net[nets.find(battery.from)].push_back(k); });
   std::vector<int> below(network.elements.size(), -1);
   each_battery([&](int k, const Element& battery) {
-    auto& candidates = pluses_of_net[nets.find(battery.to).root];
+    auto& candidates = pluses_of_net[nets.find(battery.to)];
     const auto next =
         std::find_if(candidates.begin(), candidates.end(), [&](int other) { return other != k; });
     if (next == candidates.end()) return;

@@ -63,15 +63,15 @@ bool polish(SolverState& state, int b, double old_conductance) {
   double before = HUGE_VAL;
   for (int step = 0; step < most_steps; ++step) {
     point.evaluate(state.demand);
-    const Eigen::VectorXd imbalance = point.imbalance(jacobian);
+    const Imbalance imbalance = point.imbalance(jacobian);
     double worst = 0;
-    for (const double one : point.relative_imbalance(jacobian, imbalance)) worst = std::max(worst, one);
+    for (const double one : imbalance.relative) worst = std::max(worst, one);
     if (worst <= small_enough || (worst <= good_enough && worst > 0.5 * before)) return true;
     if (!(worst <= 0.5 * before) && step > 1) return false;
     before = worst;
     const double change = point.conductance()[at(b)] - old_conductance;
     if (1 + change * seen <= 0) return false;
-    const Eigen::VectorXd plain = jacobian.solve(imbalance);
+    const Eigen::VectorXd plain = jacobian.solve(imbalance.leaving);
     const double correction = change * jacobian.between(plain, branch.from, branch.to) / (1 + change * seen);
     point.move(jacobian, column * correction - plain, everywhere);
   }

@@ -28,6 +28,13 @@ struct Gradient {
   std::vector<double> by_size;        ///< per branch, with respect to Branch::size
 };
 
+/// What Newton's method cost since a solver was made.
+struct Effort {
+  int orderings = 0;   ///< of the unknowns: one for each set of points that 0 Ω and sources join
+  int factorings = 0;  ///< of the Jacobian
+  int steps = 0;       ///< forward and back substitutions
+};
+
 struct SolverState;
 
 /// Solves one circuit again and again: the ordering is made once, values may change between solves.
@@ -44,6 +51,7 @@ class Solver {
 
   /// Newton from `start` (the last solution by default), upper branch of constant-power loads.
   [[nodiscard]] tl::expected<Solution, Failure> solve();
+  [[nodiscard]] const Effort& effort() const;
 
   // What follows holds at the state of the last successful solve, whose solution must have no `collapse`.
   // Loads that dropped out stay out, and regulators and diodes stay as they are.
