@@ -94,6 +94,14 @@ double resistance_at(const Branch& branch, double amperes) {
   return cubic.r0 + cubic.r2 * amperes * amperes;
 }
 
+AtCurrent at_current(const Branch& branch, double amperes) {
+  if (branch.law != Law::resistor)
+    return {series_volts(branch) + branch.resistance * amperes, branch.resistance};
+  const Cubic cubic = cubic_of(branch);
+  const double square = amperes * amperes;
+  return {(cubic.r0 + cubic.r2 * square) * amperes, cubic.r0 + 3 * cubic.r2 * square};
+}
+
 double temperature_at(const Heating& heating, double amperes) {
   return heating.ambient + rise_per_square_ampere(heating) * amperes * amperes;
 }

@@ -27,6 +27,12 @@ struct Operating {
 /// Ω at this current: r20 (1 + alpha (T − 20 °C)) for what heats, else the branch's resistance.
 [[nodiscard]] double resistance_at(const Branch& branch, double amperes);
 
+/// V between the points of a resistor, source or diode at this current, and its dv/di there.
+struct AtCurrent {
+  double volts = 0, resistance = 0;
+};
+[[nodiscard]] AtCurrent at_current(const Branch& branch, double amperes);
+
 /// °C at this current.
 [[nodiscard]] double temperature_at(const Heating& heating, double amperes);
 

@@ -130,7 +130,7 @@ Collapse describe(const SolverState& state, int island) {
     if (branch.law != Law::power || !state.is_running_load(b) || state.island_of(b) != at(island)) continue;
     const double volts = state.structure->point.drop()[b];
     const double level = volts / (branch.nominal > 0 ? branch.nominal : 1);
-    if (level >= lowest) continue;
+    if (level >= lowest * (1 - 1e-9)) continue;  // alike but for rounding: the first in the file
     lowest = level;
     collapse.branch = static_cast<int>(b);
     collapse.at_volts = volts;

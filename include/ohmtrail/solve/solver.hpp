@@ -28,6 +28,17 @@ struct Gradient {
   std::vector<double> by_size;        ///< per branch, with respect to Branch::size
 };
 
+/// One branch with other values of its own law: resistance, size or heating.
+struct Replacement {
+  int branch = -1;
+  Branch by;
+};
+
+struct LoadGain {
+  int load = -1;  ///< branch; −1: none was asked for
+  double volts = 0;
+};
+
 /// What Newton's method cost since a solver was made.
 struct Effort {
   int orderings = 0;   ///< of the unknowns: one for each set of points that 0 Ω and sources join
@@ -75,6 +86,12 @@ class Solver {
   /// but resistors, sources and constant currents is there. One selected inversion, shared by all calls until
   /// the next solve, and one back-substitution. 0 for branches without resistance.
   [[nodiscard]] std::vector<double> estimate_gains(int load, const std::vector<double>& resistance) const;
+
+  /// For each replacement made alone: the one of `loads` that gains most by it, the first of equals, and how
+  /// much; estimated like `estimate_gains`. On a circuit that series and parallel steps reduce (every radial
+  /// one) all together cost a few passes over it; elsewhere one back-substitution each.
+  [[nodiscard]] std::vector<LoadGain> estimate_best_gains(const std::vector<int>& loads,
+                                                          const std::vector<Replacement>& replacements) const;
 
  private:
   std::unique_ptr<SolverState> state_;
