@@ -36,6 +36,14 @@ inline constexpr Option strict{.name = "--strict", .sentence = "exit 1 when a li
 inline constexpr Option in_case{
     .name = "--case", .value = "NAME", .sentence = "this case only (default: every case)"};
 inline constexpr Option as_rated{.name = "--as-rated", .sentence = "leave the readings out"};
+inline constexpr Option jobs{
+    .name = "--jobs",
+    .value = "N",
+    .sentence = "work on N cases at a time (default: one a processor); the result is the same",
+    .number = true,
+    .whole = true,
+    .lowest = 1,
+    .highest = 1000};
 inline constexpr Option output{.name = "-o,--output", .value = "OUT", .sentence = "the file to write"};
 
 }  // namespace options

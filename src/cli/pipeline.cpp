@@ -3,12 +3,15 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <optional>
+#include <thread>
 
 #include "cli/nearest.hpp"
 #include "cli/text/failure.hpp"
 #include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/diagnose/infer_apply.hpp"
 #include "ohmtrail/network/network.hpp"
+#include "solve/parallel.hpp"
 
 namespace ohmtrail::cli {
 namespace {
@@ -72,19 +75,28 @@ tl::expected<Job, Exit> read_job_as_found(const std::string& path, const Doors& 
   return job;
 }
 
-tl::expected<SolvedCases, Exit> solve_cases(const Job& job, const std::string& only_case,
+int jobs_of(const Call& call) {
+  if (const auto given = call.number(options::jobs)) return static_cast<int>(*given);
+  return static_cast<int>(std::max(std::thread::hardware_concurrency(), 1U));
+}
+
+tl::expected<SolvedCases, Exit> solve_cases(const Job& job, const std::string& only_case, int jobs,
                                             const Doors& doors) {
   const auto chosen = chosen_cases(job, only_case, doors);
   if (!chosen) return tl::unexpected(chosen.error());
+  std::vector<std::optional<tl::expected<solve::CaseSolution, solve::Failure>>> found(chosen->size());
+  solve::in_parallel(chosen->size(), jobs, [&](std::size_t k) {
+    found[k] = solve::solve_case(network::build(job.system(), *(*chosen)[k]));
+  });
   SolvedCases solved;
   Exit exit = Exit::done;
-  for (const netlist::Case* one : *chosen) {
-    const network::Network network = network::build(job.system(), *one);
-    auto solution = solve::solve_case(network);
+  for (std::size_t k = 0; k < found.size(); ++k) {
+    auto& solution = *found[k];
     if (solution) {
       solved.push_back(std::move(*solution));
       continue;
     }
+    const network::Network network = network::build(job.system(), *(*chosen)[k]);
     doors.complain(fmt::format("{}: {}", shown_name(job.path), in_words(solution.error(), network)));
     const bool uncertified = solution.error().kind == solve::Failure::Kind::not_certified;
     exit = std::max(exit, uncertified ? Exit::no_solution : Exit::mistake);

@@ -39,9 +39,12 @@ struct Job {
 
 using SolvedCases = std::vector<solve::CaseSolution>;
 
-/// Builds and solves every case, or the one named `only_case`.
+/// How many cases to work on at a time: what --jobs says, else one a processor.
+[[nodiscard]] int jobs_of(const Call& call);
+
+/// Builds and solves every case, or the one named `only_case`, `jobs` at a time.
 [[nodiscard]] tl::expected<SolvedCases, Exit> solve_cases(const Job& job, const std::string& only_case,
-                                                          const Doors& doors);
+                                                          int jobs, const Doors& doors);
 
 /// True when all the cases have a solution that carries their whole load.
 [[nodiscard]] bool all_solved(const SolvedCases& solved);

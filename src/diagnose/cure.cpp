@@ -63,6 +63,28 @@ std::optional<solve::Solution> WhatIf::with(const Cure& cure) {
   return std::move(*after);
 }
 
+std::vector<std::optional<Gain>> WhatIf::estimate_gains(const std::vector<Cure>& cures) {
+  std::vector<std::optional<Gain>> gains(cures.size());
+  std::vector<int> loads, positions;
+  for (std::size_t k = 0; k < solved_.loads.size(); ++k) {
+    if (!solved_.loads[k].running) continue;
+    loads.push_back(solved_.loads[k].element);
+    positions.push_back(static_cast<int>(k));
+  }
+  if (loads.empty() || !solver_.solve()) return gains;
+  std::vector<solve::Replacement> replacements;
+  for (const Cure& cure : cures) {
+    replacements.push_back({cure.element, at(solver_.circuit().branches, cure.element)});
+    apply(cure, replacements.back().by);
+  }
+  const auto estimates = solver_.estimate_best_gains(loads, replacements);
+  for (std::size_t k = 0; k < gains.size(); ++k) {
+    const auto place = std::lower_bound(loads.begin(), loads.end(), estimates[k].load);
+    gains[k] = Gain{positions[static_cast<std::size_t>(place - loads.begin())], estimates[k].volts};
+  }
+  return gains;
+}
+
 std::optional<Gain> WhatIf::best_gain(const Cure& cure) {
   const auto& before = solved_.solution.drop;
   if (without_effect(cure)) return best_gain_between(before, before);

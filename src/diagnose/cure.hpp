@@ -36,6 +36,11 @@ class WhatIf {
   /// The solution with this one cure; empty where there is none.
   [[nodiscard]] std::optional<solve::Solution> with(const Cure& cure);
 
+  /// The same to first order, for each cure alone: exact where nothing but resistors, sources and constant
+  /// currents is there. All together cost about a solve on a radial system, a back-substitution each
+  /// elsewhere.
+  [[nodiscard]] std::vector<std::optional<Gain>> estimate_gains(const std::vector<Cure>& cures);
+
  private:
   /// An element that carries nothing changes nothing by its resistance.
   [[nodiscard]] bool without_effect(const Cure& cure) const;

@@ -5,12 +5,14 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 #include "fault.hpp"
 #include "fix.hpp"
 #include "index.hpp"
 #include "joint_heat.hpp"
 #include "ohmtrail/diagnose/temperature_in_words.hpp"
+#include "solve/parallel.hpp"
 #include "undersized.hpp"
 
 namespace ohmtrail::diagnose {
@@ -80,9 +82,35 @@ std::vector<Fault> faults_in(const netlist::System& system, const solve::CaseSol
   return faults;
 }
 
-Row row_of(const Fault& fault, WhatIf& what_if, const solve::CaseSolution& solved) {
+/// Faults times elements up to which every fault is solved again, about a second; in larger systems only
+/// those are that a first-order estimate puts first.
+constexpr std::size_t most_to_solve_again = 2'000'000;
+constexpr std::size_t solved_again_at_least = 100;
+
+/// What each fault gives back when it is made good.
+std::vector<std::optional<Gain>> gains_of(const std::vector<Fault>& faults,
+                                          const solve::CaseSolution& solved) {
+  WhatIf what_if(solved);
+  std::vector<std::size_t> again(faults.size());
+  std::iota(again.begin(), again.end(), 0);
+  std::vector<std::optional<Gain>> gains(faults.size());
+  if (faults.size() * solved.network.elements.size() > most_to_solve_again &&
+      faults.size() > solved_again_at_least) {
+    std::vector<Cure> cures;
+    for (const Fault& fault : faults) cures.push_back(fault.cure);
+    gains = what_if.estimate_gains(cures);
+    const auto volts = [&](std::size_t k) { return gains[k] ? gains[k]->volts : 0; };
+    std::stable_sort(again.begin(), again.end(),
+                     [&](std::size_t a, std::size_t b) { return volts(a) > volts(b); });
+    again.resize(solved_again_at_least);
+  }
+  for (const std::size_t k : again) gains[k] = what_if.best_gain(faults[k].cure);
+  return gains;
+}
+
+Row row_of(const Fault& fault, const std::optional<Gain>& gain, const solve::CaseSolution& solved) {
   Row row{as_found(fault, solved), fault.cure.element, &solved};
-  if (const auto gain = what_if.best_gain(fault.cure)) {
+  if (gain) {
     const auto& load = at(solved.loads, gain->load);
     row.spot.recoverable = Recoverable{at(solved.network.elements, load.element).id, gain->volts};
   }
@@ -105,20 +133,29 @@ void keep_better(std::map<int, Row>& rows, Row row) {
   place->second.spot.hottest = hottest;
 }
 
-std::map<int, Row> best_rows(const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
-                             const RankOptions& options) {
-  std::map<int, Row> rows;
-  for (const auto& one : solved) {
-    if (!options.only_case.empty() && one.network.case_name != options.only_case) continue;
-    WhatIf what_if(one);
-    const JointHeat heat(system, one);
-    for (const auto& fault : faults_in(system, one)) {
-      auto row = row_of(fault, what_if, one);
-      add_temperature(row.spot, system, one, heat, row.element);
-      keep_better(rows, std::move(row));
-    }
+std::vector<Row> rows_of(const netlist::System& system, const solve::CaseSolution& solved) {
+  const JointHeat heat(system, solved);
+  const auto faults = faults_in(system, solved);
+  const auto gains = gains_of(faults, solved);
+  std::vector<Row> rows;
+  for (std::size_t k = 0; k < faults.size(); ++k) {
+    rows.push_back(row_of(faults[k], gains[k], solved));
+    add_temperature(rows.back().spot, system, solved, heat, rows.back().element);
   }
   return rows;
+}
+
+std::map<int, Row> best_rows(const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
+                             const RankOptions& options) {
+  std::vector<std::vector<Row>> of_case(solved.size());
+  solve::in_parallel(solved.size(), options.jobs, [&](std::size_t k) {
+    if (options.only_case.empty() || solved[k].network.case_name == options.only_case)
+      of_case[k] = rows_of(system, solved[k]);
+  });
+  std::map<int, Row> best;
+  for (auto& rows : of_case)
+    for (Row& row : rows) keep_better(best, std::move(row));
+  return best;
 }
 
 double hours_a_day(const netlist::System& system, const std::string& case_name) {

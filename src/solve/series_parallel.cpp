@@ -45,7 +45,7 @@ struct Bundle {
   enum class Kind { single, series, parallel } kind = Kind::single;
   int part[2] = {-1, -1};
   double sign[2] = {1, 1};
-  Extremes inside, outside;
+  Extremes inside = {}, outside = {};
   double seen = 0;
 };
 

@@ -18,7 +18,7 @@ bool urgent(const diagnose::Finding& finding) {
 Exit run(const Call& call, const Doors& doors) {
   const auto job = read_job(call.text(options::file), doors);
   if (!job) return job.error();
-  const auto solved = solve_cases(*job, "", doors);
+  const auto solved = solve_cases(*job, "", jobs_of(call), doors);
   if (!solved) return solved.error();
   const auto by = rules_asked_for(call, job->system());
   const auto findings = plan::check_all(job->system(), *solved, by);
@@ -47,7 +47,7 @@ const Command commands::check{
         "carry, "
         "unlike batteries side by side. It advises; local codes and a licensed electrician decide. With "
         "--strict it exits 1 when something must be done soon.",
-    .options = {options::file, rules, options::strict, options::json, options::csv},
+    .options = {options::file, rules, options::strict, options::jobs, options::json, options::csv},
     .examples = {"ohmtrail check boat.json", "ohmtrail check boat.json --rules iso-10133"},
     .run = run};
 

@@ -113,7 +113,7 @@ const Command commands::draw{
         "hot spots numbered as rank lists them. Without --case it shows the one in which a load is worst "
         "off.",
     .options = {options::file, output, options::in_case, staircase, battery_tests, load, show, paper,
-                options::as_rated, options::strict},
+                options::as_rated, options::strict, options::jobs},
     .examples = {"ohmtrail draw boat.json -o boat.svg", "ohmtrail draw boat.json --staircase -o sag.png"},
     .run = run};
 

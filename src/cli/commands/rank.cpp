@@ -41,10 +41,10 @@ diagnose::RankOptions rank_options(const Call& call) {
 
 /// The case asked for, both cases of --between, or all of them.
 tl::expected<SolvedCases, Exit> cases_asked_for(const Job& job, const Call& call, const Doors& doors) {
-  if (!call.has(between)) return solve_cases(job, call.text(options::in_case), doors);
+  if (!call.has(between)) return solve_cases(job, call.text(options::in_case), jobs_of(call), doors);
   SolvedCases both;
   for (const std::string& name : call.texts(between)) {
-    auto one = solve_cases(job, name, doors);
+    auto one = solve_cases(job, name, jobs_of(call), doors);
     if (!one) return one;
     both.push_back(std::move(one->front()));
   }
@@ -54,6 +54,7 @@ tl::expected<SolvedCases, Exit> cases_asked_for(const Job& job, const Call& call
 Ranking make_ranking(const Job& job, const SolvedCases& solved, const Call& call) {
   Ranking ranking;
   diagnose::RankOptions options = rank_options(call);
+  options.jobs = jobs_of(call);
   options.fault_probability = job.fault_probability;
   ranking.hot_spots = diagnose::rank(job.system(), solved, options);
   for (const solve::CaseSolution& one : solved) {
@@ -107,7 +108,7 @@ const Command commands::rank{
         "the battery. --between tells why the lights pulse when the "
         "fridge starts.",
     .options = {options::file, options::in_case, by, top, between, options::as_rated, options::strict,
-                options::json, options::csv},
+                options::jobs, options::json, options::csv},
     .examples = {"ohmtrail rank boat.json", "ohmtrail rank boat.json --by heat --top 5"},
     .run = run};
 

@@ -120,7 +120,7 @@ const Command commands::report{
         "connections with what comes back, limits met and broken, batteries, what was assumed, cautions. On "
         "demand: the cable for a rewire, an earlier survey beside this one, the sheet to take readings by.",
     .options = {options::file, output, options::in_case, before, bench, rewire, time_limit, rules, paper,
-                options::as_rated, options::strict},
+                options::as_rated, options::strict, options::jobs},
     .examples = {"ohmtrail report boat.json -o boat.pdf",
                  "ohmtrail report boat.json --bench --rewire -o boat.pdf",
                  "ohmtrail report after.json --before before.json -o cured.html"},

@@ -10,7 +10,7 @@ namespace {
 Exit run(const Call& call, const Doors& doors) {
   const auto job = read_job(call.text(options::file), doors);
   if (!job) return job.error();
-  const auto solved = solve_cases(*job, call.text(options::in_case), doors);
+  const auto solved = solve_cases(*job, call.text(options::in_case), jobs_of(call), doors);
   if (!solved) return solved.error();
 
   Sheet sheet(doors.terminal.colour());
@@ -33,7 +33,7 @@ const Command commands::solve{
         "For each case: what every load gets and whether that is enough, which source feeds what, which "
         "elements lose most, and "
         "the proof that the numbers balance. --csv lists every element.",
-    .options = {options::file, options::in_case, options::strict, options::json, options::csv},
+    .options = {options::file, options::in_case, options::strict, options::jobs, options::json, options::csv},
     .examples = {"ohmtrail solve boat.json", "ohmtrail solve boat.json --json"},
     .run = run};
 

@@ -36,7 +36,7 @@ std::optional<diagnose::Staircase> Survey::staircase(const std::string& load) co
 tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
   auto job = read_job_as_found(call, doors);
   if (!job) return tl::unexpected(job.error());
-  auto solved = solve_cases(*job, call.text(options::in_case), doors);
+  auto solved = solve_cases(*job, call.text(options::in_case), jobs_of(call), doors);
   if (!solved) return tl::unexpected(solved.error());
   Survey survey;
   if (job->inference) {
@@ -47,6 +47,7 @@ tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
   survey.system = std::move(job->read.system);
   survey.solved = std::move(*solved);
   diagnose::RankOptions options;
+  options.jobs = jobs_of(call);
   options.fault_probability = job->fault_probability;
   survey.hot_spots = diagnose::rank(survey.system, survey.solved, options);
   for (const solve::CaseSolution& one : survey.solved)

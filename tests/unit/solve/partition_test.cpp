@@ -24,16 +24,16 @@ TEST(Partition, JoinTellsWhetherTheyWereApart) {
 
 TEST(Partition, AgreesWithRelabelling) {
   std::mt19937 random(11);
-  constexpr unsigned count = 60;
-  Partition parts(count);
-  std::vector<unsigned> label(count);
-  for (unsigned k = 0; k < count; ++k) label[k] = k;
+  constexpr std::size_t count = 60;
+  Partition parts(static_cast<int>(count));
+  std::vector<std::size_t> label(count);
+  for (std::size_t k = 0; k < count; ++k) label[k] = k;
   for (int round = 0; round < 80; ++round) {
-    const unsigned a = random() % count, b = random() % count;
-    const unsigned old = label[b], kept = label[a];
+    const std::size_t a = random() % count, b = random() % count;
+    const std::size_t old = label[b], kept = label[a];
     EXPECT_EQ(parts.join(static_cast<int>(a), static_cast<int>(b)), old != kept);
-    for (unsigned& one : label) one = one == old ? kept : one;
-    for (unsigned k = 0; k < count; ++k)
+    for (std::size_t& one : label) one = one == old ? kept : one;
+    for (std::size_t k = 0; k < count; ++k)
       EXPECT_EQ(parts.find(static_cast<int>(k)) == parts.find(static_cast<int>(a)), label[k] == kept);
   }
 }
