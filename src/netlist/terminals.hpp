@@ -1,6 +1,7 @@
 #pragma once
+#include <array>
+#include <string>
 #include <string_view>
-#include <vector>
 
 #include "ohmtrail/netlist/names.hpp"
 #include "ohmtrail/netlist/system.hpp"
@@ -12,9 +13,22 @@ namespace ohmtrail::netlist {
 /// element's own.
 struct TerminalPair {
   std::string_view first_key, second_key;
-  const std::string* first;
-  const std::string* second;
+  const std::string* first = nullptr;
+  const std::string* second = nullptr;
   std::string_view inside = {};
+};
+
+/// One pair, or two.
+class TerminalPairs {
+ public:
+  TerminalPairs(TerminalPair one) : pairs_{one, {}}, count_(1) {}
+  TerminalPairs(TerminalPair one, TerminalPair two) : pairs_{one, two}, count_(2) {}
+  [[nodiscard]] const TerminalPair* begin() const { return pairs_.data(); }
+  [[nodiscard]] const TerminalPair* end() const { return pairs_.data() + count_; }
+
+ private:
+  std::array<TerminalPair, 2> pairs_;
+  std::size_t count_;
 };
 
 template <class T>
@@ -29,23 +43,22 @@ concept HasEnds = requires(const T& item) {
 };
 
 template <HasPosts T>
-std::vector<TerminalPair> terminals(const T& item) {
+TerminalPairs terminals(const T& item) {
   return {{"plus", "minus", &item.plus, &item.minus}};
 }
 
 template <HasEnds T>
-std::vector<TerminalPair> terminals(const T& item) {
+TerminalPairs terminals(const T& item) {
   return {{"from", "to", &item.from, &item.to}};
 }
 
-inline std::vector<TerminalPair> terminals(const Run& run) {
-  std::vector<TerminalPair> pairs{{"from", "to", &run.from, &run.to}};
-  if (const auto& back = run.return_conductor)
-    pairs.push_back({"from", "to", &back->from, &back->to, "return"});
-  return pairs;
+inline TerminalPairs terminals(const Run& run) {
+  const TerminalPair out{"from", "to", &run.from, &run.to};
+  const auto& back = run.return_conductor;
+  return back ? TerminalPairs(out, {"from", "to", &back->from, &back->to, "return"}) : TerminalPairs(out);
 }
 
-inline std::vector<TerminalPair> terminals(const Converter& converter) {
+inline TerminalPairs terminals(const Converter& converter) {
   return {{"plus_in", "minus_in", &converter.plus_in, &converter.minus_in},
           {"plus_out", "minus_out", &converter.plus_out, &converter.minus_out}};
 }

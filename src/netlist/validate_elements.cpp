@@ -1,5 +1,6 @@
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <unordered_set>
 
 #include "netlist/nearest.hpp"
@@ -53,6 +54,13 @@ void tell_dangling(const Checked& checked, const Stubs& stubs, Value at, std::st
   checked.reader.problems.error(at, std::move(remark));
 }
 
+bool any_dangling(const Checked& checked, const Stubs& stubs) {
+  const auto& points = checked.names.point_names();
+  return std::any_of(points.begin(), points.end(), [&](std::string_view point) {
+    return checked.names.terminals_at(point) == 1 && !stubs.contains(point);
+  });
+}
+
 }  // namespace
 
 void validate_elements(const Checked& checked) {
@@ -61,13 +69,14 @@ void validate_elements(const Checked& checked) {
   for_each_section(checked.system, [&](Section, const auto& items) { elements += items.size(); });
   const bool all_distinct = checked.names.element_ids().size() == elements;
   const Stubs stubs(checked.system.stubs.begin(), checked.system.stubs.end());
+  const bool find_dangling = checked.points_complete && any_dangling(checked, stubs);
   for_each_section(checked.system, [&](Section section, auto& items) {
     for_each_item(checked.root, section_key(section), items, [&](Value value, const auto& item) {
       if (!all_distinct) tell_taken(checked, taken, value.member("id"), item.id);
       for (const TerminalPair& pair : terminals(item)) {
         const Value holder = pair.inside.empty() ? value : value.member(pair.inside);
         tell_same_point(checked, holder, pair);
-        if (!checked.points_complete) continue;
+        if (!find_dangling) continue;
         tell_dangling(checked, stubs, holder.member(pair.first_key), *pair.first);
         tell_dangling(checked, stubs, holder.member(pair.second_key), *pair.second);
       }
