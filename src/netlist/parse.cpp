@@ -3,6 +3,7 @@
 #include <iterator>
 #include <nlohmann/json.hpp>
 
+#include "netlist/scan.hpp"
 #include "netlist/tree_builder.hpp"
 
 namespace ohmtrail::netlist {
@@ -35,6 +36,12 @@ class SharedPosition {
 }  // namespace
 
 tl::expected<Tree, SyntaxError> parse(std::string_view text) {
+  Tree tree(text);
+  if (scan(tree)) return tree;
+  return parse_in_full(text);
+}
+
+tl::expected<Tree, SyntaxError> parse_in_full(std::string_view text) {
   if (text.find_first_not_of(" \t\r\n") == std::string_view::npos) {
     return tl::unexpected(
         SyntaxError{"empty-file", 0, "", "the file is empty", "a netlist",

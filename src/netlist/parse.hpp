@@ -20,4 +20,7 @@ struct SyntaxError {
 /// The tree of a JSON text of at most 64 MiB. Never recursive: depth costs no stack.
 [[nodiscard]] tl::expected<Tree, SyntaxError> parse(std::string_view text);
 
+/// The same without the short way for texts that are plainly right.
+[[nodiscard]] tl::expected<Tree, SyntaxError> parse_in_full(std::string_view text);
+
 }  // namespace ohmtrail::netlist

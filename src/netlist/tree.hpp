@@ -38,6 +38,7 @@ class Tree {
  private:
   friend class Value;
   friend class TreeBuilder;
+  friend bool scan(Tree& tree);
   /// The text of an escaped string, decoded, by the offset of its opening quote.
   [[nodiscard]] std::string_view unescaped(std::uint32_t begin) const;
 

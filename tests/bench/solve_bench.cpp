@@ -1,5 +1,6 @@
 // From a circuit to its certified solution, over the bare library on the same matrix in the same run.
 #include <benchmark/benchmark.h>
+#include <sys/resource.h>
 
 #include "bench/bare_library.hpp"
 #include "bench/fastest.hpp"
@@ -9,7 +10,7 @@
 namespace ohmtrail::bench {
 namespace {
 
-constexpr int turns = 3;
+constexpr int turns = 5;
 
 solve::Effort solve_ours(const solve::Circuit& circuit) {
   solve::Solver solver(circuit);
@@ -32,6 +33,9 @@ void report(benchmark::State& state, const Seconds& best) {
   state.counters["bare_ms"] = best.bare * 1e3;
   state.counters["ours_ms"] = best.ours * 1e3;
   state.counters["ratio"] = best.ratio();
+  rusage usage{};
+  getrusage(RUSAGE_SELF, &usage);
+  state.counters["peak_GiB"] = static_cast<double>(usage.ru_maxrss) / (1024 * 1024);
 }
 
 /// Resistors, constant currents: one ordering, one factoring, one substitution would do.
