@@ -145,7 +145,7 @@ TEST(Rank, RecoverableNamesTheLoadThatGainsMost) {
   const auto before = solve_one(system, system.cases[0]), after = solve_one(cured, cured.cases[0]);
   const double lamp = after.loads[0].volts - before.loads[0].volts;
   const double heater = after.loads[1].volts - before.loads[1].volts;
-  EXPECT_EQ(spot->recoverable->load, lamp >= heater ? "lamp" : "heater");
+  EXPECT_EQ(spot->recoverable->load, lamp >= heater - 1e-9 ? "lamp" : "heater");
   EXPECT_NEAR(spot->recoverable->volts, std::max(lamp, heater), 1e-9);
 }
 
