@@ -116,7 +116,8 @@ TEST(SizeCommand, TheNewFileKeepsEveryLimit) {
   Program checked;
   checked.files.content["new.json"] = program.files.content["new.json"];
   EXPECT_EQ(checked.run({"check", "new.json", "--json"}), 0);
-  for (const auto& finding : json::parse(checked.terminal.shown)["findings"]) {
+  const json result = json::parse(checked.terminal.shown);
+  for (const auto& finding : result["findings"]) {
     EXPECT_NE(finding["rule"], "fuse-over-ampacity");
     EXPECT_NE(finding["rule"], "over-ampacity");
     EXPECT_NE(finding["rule"], "drop-limit");

@@ -92,6 +92,7 @@ TEST(BankTopology, AnOpenSwitchAndAnIsolatorPartBatteries) {
   join.id = "join";
   join.from = "a +";
   join.to = "b +";
+  join.kind = trade::SwitchKind::battery_switch;
   join.closed = false;
   system.switches = {join};
   system.isolators = {netlist::Isolator{"diode", "a +", "b +", units::Voltage{0.7}, {}, {}}};

@@ -93,7 +93,8 @@ TEST(Pages, AFormLeavesRoomToWrite) {
     const Rows rows(10, {"reading", ""});
     form ? pages.form(two, rows) : pages.table(two, rows);
     double y = 0;
-    for (const Shape& shape : pages.finish("")[0].shapes)
+    const std::vector<Scene> done = pages.finish("");
+    for (const Shape& shape : done[0].shapes)
       if (const Text* text = std::get_if<Text>(&shape.what); text && text->text == "reading")
         y = std::max(y, text->bounds.bottom());
     return y;
