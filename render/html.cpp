@@ -61,13 +61,12 @@ std::string_view class_of(Tone tone) {
 
 class HtmlDocument final : public Document {
  public:
-  explicit HtmlDocument(std::string_view title) {
-    out_ = fmt::format(
-        "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
-        "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
-        "<link rel=\"icon\" href=\"data:,\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n",
-        text::language, escaped(title), style);
-  }
+  explicit HtmlDocument(std::string_view title)
+      : out_(fmt::format(
+            "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
+            "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
+            "<link rel=\"icon\" href=\"data:,\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n",
+            text::language, escaped(title), style)) {}
 
   void masthead(std::string_view kind, std::string_view date, std::string_view subject) override {
     add("<header><p><span>{}</span><span>{}</span></p><h1>{}</h1></header>\n", escaped(kind), escaped(date),

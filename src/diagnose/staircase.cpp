@@ -37,7 +37,8 @@ std::vector<Leg> all_legs(const Route& way, const solve::LoadResult& load) {
 
 /// Fills the losses as rated, and both columns of what is left after each step.
 void descend(Staircase& stairs, const std::vector<Leg>& legs, const solve::CaseSolution* rated) {
-  double after = stairs.open_circuit, after_as_rated = stairs.open_circuit;
+  double after = stairs.open_circuit;
+  double after_as_rated = after;
   for (std::size_t k = 0; k < legs.size(); ++k) {
     auto& step = stairs.steps[k];
     step.lost_as_rated = rated ? lost_in(*rated, legs[k]) : step.lost;

@@ -20,7 +20,8 @@ std::string_view trim(std::string_view text) {
   while (!text.empty() && is_space(text.front())) text.remove_prefix(1);
   while (!text.empty() && is_space(text.back())) text.remove_suffix(1);
   // U+00A0, the space that word processors put between a number and its unit.
-  while (text.substr(0, 2) == "\u00a0") text.remove_prefix(2);
+  constexpr std::string_view no_break_space = "\u00a0";
+  while (text.starts_with(no_break_space)) text.remove_prefix(no_break_space.size());
   return text;
 }
 

@@ -49,7 +49,7 @@ void Table::row(std::vector<Cell> cells) {
   rows_.push_back({std::move(cells), {}});
 }
 
-void Table::note(std::size_t column, std::string text, Ink ink) {
+void Table::note(std::size_t column, const std::string& text, Ink ink) {
   rows_.back().notes.push_back({column, Cell(printable(text), ink)});
 }
 

@@ -39,7 +39,7 @@ class Table {
   void row(std::vector<Cell> cells);
   /// A line below the last row that starts at `column` and may run to the end of the page; wrapped where
   /// longer.
-  void note(std::size_t column, std::string text, Ink ink = Ink::plain);
+  void note(std::size_t column, const std::string& text, Ink ink = Ink::plain);
   [[nodiscard]] bool empty() const { return rows_.empty(); }
   /// Every line at most `width` columns, as far as the rigid columns allow, and indented by two.
   [[nodiscard]] std::string text(std::size_t width, bool colour) const;
