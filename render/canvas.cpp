@@ -43,7 +43,7 @@ void draw_circle(Scene& scene, Kind kind, int group, Point middle, double radius
   scene.shapes.push_back({kind, group, Circle{middle, radius, stroke, fill}});
 }
 
-int add_group(Scene& scene, std::string id, std::string title) {
+int add_group(Scene& scene, const std::string& id, const std::string& title) {
   scene.groups.push_back({clean(id), clean(title)});
   return static_cast<int>(scene.groups.size()) - 1;
 }

@@ -23,7 +23,7 @@ void fill_box(Scene& scene, Kind kind, int group, const Box& box, Colour fill,
               Stroke stroke = {palette::ink, 0, false});
 void draw_circle(Scene& scene, Kind kind, int group, Point middle, double radius, Stroke stroke,
                  std::optional<Colour> fill);
-int add_group(Scene& scene, std::string id, std::string title);
+int add_group(Scene& scene, const std::string& id, const std::string& title);
 
 /// A numbered hot spot; with a likelihood, a ring round it is closed as far as it is likely.
 void draw_disc(Scene& scene, int group, Point middle, double radius, int number,

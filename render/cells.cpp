@@ -53,7 +53,8 @@ Cell measure_cell(const Piece& piece, const Teller& teller) {
   return cell;
 }
 
-ItemText item_text(std::string name, std::vector<std::string> lines, double width, std::size_t most_lines) {
+ItemText item_text(const std::string& name, std::vector<std::string> lines, double width,
+                   std::size_t most_lines) {
   ItemText text{wrapped(name, lettering::name, true, width, most_lines), std::move(lines), 0};
   for (const auto& line : text.name)
     text.width = std::max(text.width, measure(line, lettering::name, true).width);

@@ -127,7 +127,8 @@ class HotList {
 
  private:
   [[nodiscard]] Point place(std::size_t k, double left) const {
-    return {left + static_cast<double>(k / rows_) * (list_width + gap),
+    const std::size_t column = k / rows_;
+    return {left + static_cast<double>(column) * (list_width + gap),
             6 + row * static_cast<double>(k % rows_ + 1) + 1};
   }
 

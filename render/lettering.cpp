@@ -1,5 +1,7 @@
 #include "render/lettering.hpp"
 
+#include <cmath>
+
 #include "render/clean.hpp"
 #include "render/pango_text.hpp"
 
@@ -56,7 +58,7 @@ std::string cut(const std::string& text, double size, bool bold, double width) {
 Layout make_layout(std::string_view text, double size, bool bold) {
   Layout layout{pango_layout_new(shared_context())};
   PangoFontDescription* font = pango_font_description_from_string(font_family);
-  pango_font_description_set_size(font, static_cast<int>(size * PANGO_SCALE + 0.5));
+  pango_font_description_set_size(font, static_cast<int>(std::lround(size * PANGO_SCALE)));
   if (bold) pango_font_description_set_weight(font, PANGO_WEIGHT_BOLD);
   pango_layout_set_font_description(layout.get(), font);
   pango_font_description_free(font);

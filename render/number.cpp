@@ -29,7 +29,7 @@ constexpr std::array<Prefix, 6> prefixes{
     {{1e6, "M"}, {1e3, "k"}, {1, ""}, {1e-3, "m"}, {1e-6, "µ"}, {1e-9, "n"}}};
 
 /// With a minus sign instead of a hyphen.
-std::string typeset(std::string number) {
+std::string typeset(const std::string& number) {
   return number.starts_with('-') ? "\u2212" + number.substr(1) : number;
 }
 

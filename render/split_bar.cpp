@@ -37,8 +37,8 @@ Scene split_bar(const diagnose::Parts& parts, double width, bool from_charger) {
   double all = 0;
   for (const NamedPart& part : named) all += std::max(part.volts, 0.0);
   const std::size_t across = width < 300 ? 1 : width < 400 ? 2 : 3;
-  const auto rows = static_cast<double>((named.size() + across - 1) / across);
-  Scene scene{width, bar_height + 8 + rows * key_row, {}, {}, {}};
+  const std::size_t rows = (named.size() + across - 1) / across;
+  Scene scene{width, bar_height + 8 + static_cast<double>(rows) * key_row, {}, {}, {}};
   if (!(all > 0)) return scene;
   double x = 0;
   std::size_t shown = 0;
@@ -49,8 +49,9 @@ Scene split_bar(const diagnose::Parts& parts, double width, bool from_charger) {
         add_group(scene, std::string(part.name), std::string(part.name) + ": " + volts(part.volts));
     fill_box(scene, Kind::symbol, group, {x, 0, share, bar_height}, part_colour(shown),
              {palette::paper, 1, false});
+    const std::size_t key_line = shown / across;
     const Point key{width / static_cast<double>(across) * static_cast<double>(shown % across),
-                    bar_height + 14 + key_row * static_cast<double>(shown / across)};
+                    bar_height + 14 + key_row * static_cast<double>(key_line)};
     fill_box(scene, Kind::symbol, group, {key.x, key.y - 3.5, 9, 7}, part_colour(shown));
     const Box amount =
         write(scene, Kind::label, group, {key.x + 14, key.y}, volts(part.volts), {8, true, palette::ink});

@@ -144,7 +144,9 @@ class Stairs {
     const double every = tick_step(most_);
     // Ticks at round volts, from the highest at or below the open-circuit voltage.
     const double first = stairs_.open_circuit - every * std::floor(stairs_.open_circuit / every + 1e-9);
-    for (double lost = first; lost <= most_ * 0.97; lost += every) {
+    const auto ticks = static_cast<int>(std::floor((most_ * 0.97 - first) / every)) + 1;
+    for (int tick = 0; tick < ticks; ++tick) {
+      const double lost = first + every * tick;
       draw_line(scene_, Kind::furniture, -1,
                 {{x(lost), margin + head_ - 6}, {x(lost), margin + head_ + rows * row_height + 4}},
                 {palette::hair, 0.5, false});

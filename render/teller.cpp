@@ -168,7 +168,7 @@ std::string Teller::rating(const Item& item, std::size_t part) const {
   switch (item.kind) {
     case ItemKind::supply: {
       const netlist::Battery& battery = system_.batteries[e.origin.index];
-      const std::string nominal = fmt::format("{:g}\u202FV", battery.nominal.si());
+      std::string nominal = fmt::format("{:g}\u202FV", battery.nominal.si());
       if (!battery.capacity) return nominal;
       return fmt::format("{} · {:.0f}\u202FAh", nominal, battery.capacity->si() / 3600);
     }

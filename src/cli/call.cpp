@@ -13,7 +13,7 @@ bool Call::has(const Option& option) const {
   return given_.contains(option.name);
 }
 
-std::string Call::text(const Option& option, std::string otherwise) const {
+std::string Call::text(const Option& option, const std::string& otherwise) const {
   const auto found = given_.find(option.name);
   return found == given_.end() || found->second.empty() ? otherwise : found->second.front();
 }

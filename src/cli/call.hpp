@@ -15,7 +15,7 @@ class Call {
 
   [[nodiscard]] bool has(const Option& option) const;
   /// The value given, or the first of several; `otherwise` when the option was not given.
-  [[nodiscard]] std::string text(const Option& option, std::string otherwise = "") const;
+  [[nodiscard]] std::string text(const Option& option, const std::string& otherwise = "") const;
   [[nodiscard]] std::vector<std::string> texts(const Option& option) const;
   [[nodiscard]] std::optional<double> number(const Option& option) const;
 

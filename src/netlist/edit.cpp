@@ -48,6 +48,7 @@ void Target::append(std::string_view key, Json item) const {
   }
   if (list.json == nullptr || !list.json->is_array()) list.replace(Json::array());
   const Target fresh = member(key);
+  // A member that was just replaced holds JSON. NOLINTNEXTLINE(clang-analyzer-core.CallAndMessage)
   fresh.json->push_back(std::move(item));
 }
 

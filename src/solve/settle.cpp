@@ -133,7 +133,7 @@ std::vector<char> SolverState::run_newton() {
   OperatingPoint& point = structure->point;
   if (solved) {
     point.start_at(voltage);
-    const std::vector<char> failed = newton_with_converters(*this);
+    std::vector<char> failed = newton_with_converters(*this);
     if (!any(failed)) return failed;
     structure->jacobian.forget();
   }

@@ -94,15 +94,13 @@ class Finder {
   void check_tie(std::size_t b) {
     const Branch& branch = state_.circuit.branches[b];
     const double through = state_.current[b];
-    if (branch.law == Law::regulator && state_.modes[b] == Mode::idle) {
-      change(b, Mode::active);
-    } else if (branch.law == Law::regulator && -through <= branch.limit + slack(b)) {
-      change(b, Mode::active);
-    } else if (branch.law == Law::regulator) {
-      overloaded(b);
-    } else if (std::abs(through) <= slack(b)) {
+    if (branch.law == Law::regulator) {
+      const bool holds = state_.modes[b] == Mode::idle || -through <= branch.limit + slack(b);
+      holds ? change(b, Mode::active) : overloaded(b);
       return;
-    } else if (branch.law == Law::diode && through > 0) {
+    }
+    if (std::abs(through) <= slack(b)) return;
+    if (branch.law == Law::diode && through > 0) {
       change(b, Mode::active);
     } else {
       unfed_behind();

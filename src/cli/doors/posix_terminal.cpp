@@ -24,14 +24,16 @@ bool write_all(int file, std::string_view text) {
   return true;
 }
 
-bool set(const char* variable) {
+/// Empty where it is not set.
+std::string_view value_of(const char* variable) {
   const char* value = std::getenv(variable);
-  return value != nullptr && *value != '\0';
+  return value == nullptr ? std::string_view() : value;
 }
 
 bool shows_colour() {
-  if (::isatty(STDOUT_FILENO) == 0 || set("NO_COLOR") || !set("TERM")) return false;
-  return std::string_view(std::getenv("TERM")) != "dumb";
+  if (::isatty(STDOUT_FILENO) == 0 || !value_of("NO_COLOR").empty()) return false;
+  const std::string_view terminal = value_of("TERM");
+  return !terminal.empty() && terminal != "dumb";
 }
 
 }  // namespace

@@ -1,5 +1,7 @@
 #include "cli/json/infer.hpp"
 
+#include <fmt/core.h>
+
 #include "cli/json/common.hpp"
 #include "cli/json/csv.hpp"
 
@@ -61,7 +63,7 @@ Row reading_row(const InferredReading& reading) {
 Row group_row(const UnresolvedGroup& group) {
   std::vector<std::string> separate;
   for (const auto& [red, black] : group.separate_at) {
-    separate.push_back(red + " – " + black);
+    separate.push_back(fmt::format("{} – {}", red, black));
   }
   return {{"ids", group.ids},
           {"sum", number(group.sum)},

@@ -23,7 +23,6 @@ void set_end(RunEnd& end, bool is_crimp, units::Resistance value) {
 }
 
 void set_in_run(netlist::Run& run, Part part, units::Resistance value) {
-  netlist::ReturnConductor* back = run.return_conductor ? &*run.return_conductor : nullptr;
   switch (part) {
     case Part::from:
     case Part::from_crimp:
@@ -33,12 +32,12 @@ void set_in_run(netlist::Run& run, Part part, units::Resistance value) {
       return set_end(run.end_to, part == Part::to_crimp, value);
     case Part::return_from:
     case Part::return_from_crimp:
-      return set_end(back->end_from, part == Part::return_from_crimp, value);
+      return set_end(run.return_conductor.value().end_from, part == Part::return_from_crimp, value);
     case Part::return_to:
     case Part::return_to_crimp:
-      return set_end(back->end_to, part == Part::return_to_crimp, value);
+      return set_end(run.return_conductor.value().end_to, part == Part::return_to_crimp, value);
     case Part::return_wire:
-      back->wire.as_found = value;
+      run.return_conductor.value().wire.as_found = value;
       return;
     default:
       run.wire.as_found = value;

@@ -7,7 +7,6 @@
 namespace ohmtrail::diagnose::next {
 namespace {
 
-using network::Element;
 using network::Role;
 
 double delivered(const network::Network& network, const solve::Solution& solution) {

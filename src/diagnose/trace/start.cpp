@@ -36,7 +36,7 @@ std::vector<std::string> parts(std::string_view line) {
 }
 
 // A bare number is in the unit that everybody means.
-std::string with_unit(std::string text, const char* unit) {
+std::string with_unit(const std::string& text, const char* unit) {
   const bool bare = !text.empty() && text.find_first_not_of("0123456789.") == std::string::npos;
   return bare ? text + ' ' + unit : text;
 }
