@@ -6,13 +6,10 @@
 #include "render/columns.hpp"
 #include "render/lane_order.hpp"
 #include "render/stacking.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 constexpr double apart = 15;         // two uprights side by side
 constexpr double widest_name = 110;  // half of the widest name of a bar, and some

@@ -4,12 +4,10 @@
 #include <map>
 #include <set>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 using Neighbours = std::map<int, std::set<int>>;
 

@@ -7,13 +7,10 @@
 
 #include "render/text.hpp"
 #include "render/words.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// A circuit and what it takes with it.
 struct Found {

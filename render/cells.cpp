@@ -4,13 +4,10 @@
 
 #include "render/lettering.hpp"
 #include "render/symbols.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 constexpr double widest_run_name = 104, widest_item_name = 62, widest_bar_name = 120;
 constexpr double dot_room = 7;

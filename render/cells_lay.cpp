@@ -1,15 +1,12 @@
 #include <algorithm>
 
 #include "render/cells.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
 
 constexpr double clear_of_upright = 5;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Spare length goes to the last run; the devices after it move along unless an upright stands where they
 /// would come.

@@ -4,6 +4,7 @@
 #include <limits>
 
 #include "render/flow.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
@@ -11,10 +12,6 @@ namespace {
 constexpr double side_step = 9;      // a pin that turns into the other half leaves its item sideways
 constexpr double gap_to_loads = 24;  // between the last supply and the first load
 constexpr double gap_to_bars = 14;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 void turn(Lane& lane) {
   std::swap(lane.left, lane.right);

@@ -8,13 +8,10 @@
 #include "render/sheet.hpp"
 #include "render/sheets.hpp"
 #include "render/text.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 constexpr double margin = 28;
 constexpr double footer_gap = 22;

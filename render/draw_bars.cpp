@@ -2,13 +2,10 @@
 
 #include "render/canvas.hpp"
 #include "render/sheet.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 constexpr double overhang = 3.5;  // a bus bar reaches beyond its outermost stud
 

@@ -8,16 +8,13 @@
 #include "render/symbols.hpp"
 #include "render/text.hpp"
 #include "render/words.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
 
 constexpr double margin = 6, name_room = 20, row_gap = 5, bar_width = 4.2, overhang = 3.5;
 constexpr double widest_load = 108;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Some circuits of a board as a wiring of its own, so that the usual rooms and symbols serve: lane 2k feeds
 /// item k, lane 2k + 1 leads back.

@@ -2,13 +2,10 @@
 #include "render/sheet.hpp"
 #include "render/symbols.hpp"
 #include "render/text.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 void write_beside(const Sheet& sheet, const ItemText& text, Point middle, bool bold, bool idle, int group) {
   double y = middle.y - text.height() / 2 + lettering::line / 2;

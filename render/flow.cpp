@@ -5,12 +5,10 @@
 #include <numeric>
 #include <optional>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 std::optional<double> held(const Wiring& wiring, const Bar& bar) {
   if (bar.item < 0) return std::nullopt;

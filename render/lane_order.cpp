@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <numeric>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 constexpr double crossing_weight = 10;
 constexpr double upright_weight = 0.05;  // per lane that an upright passes or serves

@@ -1,15 +1,12 @@
 #include "render/series_strings.hpp"
 
+#include <boost/pending/disjoint_sets.hpp>
 #include <optional>
 
-#include "render/union_find.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// The next battery of a string and the edges to it, from top to bottom.
 struct Next {
@@ -23,13 +20,13 @@ class Stacker {
       : graph_(graph), next_(graph.items.size()), hangs_(graph.items.size(), false) {}
 
   void run() {
-    UnionFind strings(graph_.items.size());
+    boost::disjoint_sets_with_storage<> strings(graph_.items.size());
     for (const Pin& pin : graph_.pins) {
       if (pin.top || graph_.items[at(pin.item)].kind != ItemKind::supply) continue;
       auto below = battery_below(pin);
       // A ring of batteries has no top.
-      if (!below || strings.find(below->item) == strings.find(pin.item)) continue;
-      strings.join(pin.item, below->item);
+      if (!below || strings.find_set(at(below->item)) == strings.find_set(at(pin.item))) continue;
+      strings.union_set(at(pin.item), at(below->item));
       hangs_[at(below->item)] = true;
       next_[at(pin.item)] = std::move(*below);
     }

@@ -5,12 +5,10 @@
 #include <limits>
 #include <numeric>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Points joined by anything at all: what one supply feeds.
 std::vector<int> islands(const network::Network& network) {

@@ -3,12 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 constexpr double gap = 3;       // between what belongs to two lanes
 constexpr double item_gap = 5;  // between an item and the innermost lane over it

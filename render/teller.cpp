@@ -8,16 +8,13 @@
 #include "render/number.hpp"
 #include "render/text.hpp"
 #include "render/words.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
 
 using network::Role;
 using network::Section;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 std::string length_name(units::Length length) {
   return fmt::format("{}\u202Fm", plain(length.si()));

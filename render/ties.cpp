@@ -1,13 +1,10 @@
 #include <algorithm>
 
 #include "render/series_strings.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// A point that is a battery's post and nothing else's.
 bool is_battery_post(const WiringGraph& graph, int point) {

@@ -1,12 +1,13 @@
 #include "render/wiring.hpp"
 
+#include <boost/pending/disjoint_sets.hpp>
 #include <algorithm>
 #include <map>
 #include <optional>
 
 #include "render/banks.hpp"
 #include "render/series_strings.hpp"
-#include "render/union_find.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 namespace {
@@ -26,8 +27,6 @@ class Builder {
   }
 
  private:
-  static std::size_t at(int i) { return static_cast<std::size_t>(i); }
-
   int bar_at(int point) {
     if (const auto found = bar_of_.find(point); found != bar_of_.end()) return found->second;
     const int bar = static_cast<int>(wiring_.bars.size());
@@ -127,15 +126,15 @@ class Builder {
 
   /// What is joined by metal lies in one half: the upper, unless more bottom pins than top pins hang on it.
   void choose_halves() {
-    UnionFind metal(wiring_.bars.size());
-    for (const Lane& lane : wiring_.lanes) metal.join(lane.left, lane.right);
+    boost::disjoint_sets_with_storage<> metal(wiring_.bars.size());
+    for (const Lane& lane : wiring_.lanes) metal.union_set(at(lane.left), at(lane.right));
     std::vector<int> balance(wiring_.bars.size(), 0);
     for (int b = 0; b < static_cast<int>(wiring_.bars.size()); ++b) {
       const Bar& bar = wiring_.bars[at(b)];
-      if (bar.item >= 0) balance[at(metal.find(b))] += bar.top ? 1 : -1;
+      if (bar.item >= 0) balance[metal.find_set(at(b))] += bar.top ? 1 : -1;
     }
     for (int b = 0; b < static_cast<int>(wiring_.bars.size()); ++b)
-      wiring_.bars[at(b)].upper = balance[at(metal.find(b))] >= 0;
+      wiring_.bars[at(b)].upper = balance[metal.find_set(at(b))] >= 0;
   }
 
   WiringGraph& graph_;

@@ -4,6 +4,7 @@
 #include <vector>
 
 #include "render/wiring.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::render {
 
@@ -52,8 +53,6 @@ class WiringGraph {
   std::vector<std::vector<int>> at_point, pins_at;  ///< edges and pins by point
   std::vector<bool> used;                           ///< per edge: drawn already
   std::set<int> forced;                             ///< points that do not pass although they could
-
-  static std::size_t at(int i) { return static_cast<std::size_t>(i); }
 
  private:
   void collect_edges();

@@ -9,6 +9,7 @@
 #include "diagnose/next/outlook.hpp"
 #include "ohmtrail/diagnose/infer_apply.hpp"
 #include "ohmtrail/solve/case_solution.hpp"
+#include "units/index.hpp"
 
 // Under one explanation a loss is nearly linear in the unknowns, so Gaussian: its mean is that of the solved
 // network, its variance gᵀ Σ g with the gradient g from two adjoint solves. The interval is that of the
@@ -24,10 +25,6 @@ using next::State;
 constexpr double lower_share = 0.05, upper_share = 0.95;
 constexpr double enough = 0.995;         // of the probability of all explanations
 constexpr std::size_t most_states = 16;  // each costs a solve a case
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// A running load and who feeds it.
 struct Fed {

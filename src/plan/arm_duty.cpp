@@ -3,14 +3,11 @@
 #include <algorithm>
 
 #include "plan/bank_state.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// A, at any voltage that a load of a design within its limits can have.
 Interval any_current(const RadialLoad& load, double emf) {

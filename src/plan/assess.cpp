@@ -4,16 +4,14 @@
 #include <cmath>
 #include <map>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
 
 using network::Role;
 using network::Section;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Two figures closer than this share are one.
 constexpr double kRounding = 1e-9;

@@ -3,16 +3,14 @@
 #include <algorithm>
 #include <map>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
 
 using network::Role;
 using String = BankWiring::String;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Batteries by the tree that holds their plus or their minus.
 struct Posts {

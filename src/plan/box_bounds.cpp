@@ -4,13 +4,11 @@
 #include <cmath>
 #include <limits>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Room for rounding: a box is refused only when it breaks a limit by more than this share.
 constexpr double kRounding = 1e-9;

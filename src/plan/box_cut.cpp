@@ -1,12 +1,10 @@
 #include "plan/box_cut.hpp"
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Allowed candidates of one run between two indices.
 std::vector<bool> span(const std::vector<bool>& allowed, int low, int high) {

@@ -3,13 +3,11 @@
 #include <algorithm>
 #include <map>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Currents closer than this share are one.
 constexpr double kSlack = 1e-6;

@@ -3,15 +3,9 @@
 #include <algorithm>
 #include <limits>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
-
-namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
-
-}  // namespace
 
 std::vector<BoxNode> outside_of(BoxNode rest, const Box& refused,
                                 const std::vector<std::vector<double>>& least, double wanted) {

@@ -4,15 +4,13 @@
 #include <cmath>
 #include <limits>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
 
 using network::Role;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Room for what the bound on battery sag leaves out, as a share of nominal.
 constexpr double kMargin = 0.01;

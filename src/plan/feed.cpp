@@ -8,16 +8,14 @@
 #include <tuple>
 #include <utility>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 namespace {
 
 using network::Role;
 
 constexpr double nowhere = std::numeric_limits<double>::infinity();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 int other_end(const network::Element& element, int point) {
   return element.from == point ? element.to : element.from;

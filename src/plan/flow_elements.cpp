@@ -3,6 +3,7 @@
 
 #include "plan/flow_case.hpp"
 #include "plan/rated_device.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
@@ -11,10 +12,6 @@ namespace {
 using network::Element;
 using network::Role;
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 void add_resistor(FlowCase& flow, FlowTangents& tangents, int e, int amperes, const Interval& range) {
   const Element& element = flow.network().elements[at(e)];

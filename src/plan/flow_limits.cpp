@@ -3,16 +3,13 @@
 
 #include "plan/flow_case.hpp"
 #include "plan/rated_device.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// One term a column: the library refuses doubles.
 std::vector<Term> merged(std::vector<Term> terms) {

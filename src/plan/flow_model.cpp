@@ -3,16 +3,9 @@
 #include <algorithm>
 
 #include "plan/flow_case.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
-
-namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
-
-}  // namespace
 
 std::vector<Term> FlowCase::across(int from, int to, double factor) const {
   return {{volts[at(from)], factor}, {volts[at(to)], -factor}};

@@ -3,16 +3,13 @@
 #include <limits>
 
 #include "plan/flow_case.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// The elements of one conductor of a run in scope: in series, from its first point to its last.
 struct Conductor {

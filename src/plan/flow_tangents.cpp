@@ -4,15 +4,13 @@
 #include <cmath>
 #include <limits>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// From which t on a tangent at t lies below the curve of every k at i = low, and so everywhere: for i ≥ −2
 /// t, since k (i − t)² (i + 2 t) ≥ 0 there.

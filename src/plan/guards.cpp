@@ -1,10 +1,12 @@
 #include "plan/guards.hpp"
 
+#include <boost/pending/disjoint_sets.hpp>
 #include <limits>
-#include <numeric>
+#include <optional>
 
 #include "ohmtrail/trade/fuse_ladder.hpp"
 #include "plan/feed.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
@@ -12,20 +14,8 @@ namespace {
 
 using network::Role;
 
-/// Points joined so far; a forest of parents.
-class Joined {
- public:
-  explicit Joined(std::size_t count) : parent_(count) { std::iota(parent_.begin(), parent_.end(), 0); }
-  int root(int point) {
-    while (parent_[at(point)] != point) point = parent_[at(point)] = parent_[at(parent_[at(point)])];
-    return point;
-  }
-  void join(int a, int b) { parent_[at(root(a))] = root(b); }
-
- private:
-  static std::size_t at(int i) { return static_cast<std::size_t>(i); }
-  std::vector<int> parent_;
-};
+/// Points joined so far.
+using Joined = boost::disjoint_sets_with_storage<>;
 
 bool is_passive(const network::Element& element) {
   return element.role != Role::battery && element.role != Role::charger && element.role != Role::load;
@@ -40,13 +30,14 @@ bool is_source(const network::Element& element) {
 std::vector<bool> grounded_points(const network::Network& network) {
   Joined passive(network.points.size()), islands(network.points.size());
   for (const auto& element : network.elements) {
-    if (is_passive(element)) passive.join(element.from, element.to);
-    if (is_passive(element) || is_source(element)) islands.join(element.from, element.to);
+    if (is_passive(element)) passive.union_set(at(element.from), at(element.to));
+    if (is_passive(element) || is_source(element)) islands.union_set(at(element.from), at(element.to));
   }
-  std::vector<int> ground(network.points.size(), -1);  // per root of an island: its ground's root
+  std::vector<std::optional<std::size_t>> ground(
+      network.points.size());  // per root of an island: its ground's root
   const auto set_ground = [&](int point) {
-    int& of_island = ground[static_cast<std::size_t>(islands.root(point))];
-    if (of_island < 0) of_island = passive.root(point);
+    auto& of_island = ground[islands.find_set(at(point))];
+    if (!of_island) of_island = passive.find_set(at(point));
   };
   if (network.reference) set_ground(*network.reference);
   for (const auto role : {Role::battery, Role::charger})
@@ -55,7 +46,7 @@ std::vector<bool> grounded_points(const network::Network& network) {
   std::vector<bool> grounded(network.points.size(), false);
   for (std::size_t p = 0; p < grounded.size(); ++p) {
     const int point = static_cast<int>(p);
-    grounded[p] = passive.root(point) == ground[static_cast<std::size_t>(islands.root(point))];
+    grounded[p] = passive.find_set(at(point)) == ground[islands.find_set(at(point))];
   }
   return grounded;
 }
@@ -70,12 +61,12 @@ struct Segments {
       : joined(network.points.size()), level(network.points.size(), std::numeric_limits<int>::max()) {
     for (std::size_t e = 0; e < network.elements.size(); ++e)
       if (ungrounded[e] && !is_device(system, network.elements[e]))
-        joined.join(network.elements[e].from, network.elements[e].to);
+        joined.union_set(at(network.elements[e].from), at(network.elements[e].to));
     feed(network);
     spread(system, network, ungrounded);
   }
 
-  int& level_at(int point) { return level[static_cast<std::size_t>(joined.root(point))]; }
+  int& level_at(int point) { return level[joined.find_set(at(point))]; }
 
  private:
   void feed(const network::Network& network) {
@@ -111,15 +102,15 @@ std::vector<bool> string_links(const network::Network& network, Segments& segmen
   std::vector<bool> plus(network.points.size()), minus(plus), post(plus);
   for (const auto& element : network.elements) {
     if (element.role != Role::battery) continue;
-    plus[static_cast<std::size_t>(segments.joined.root(element.from))] = true;
-    minus[static_cast<std::size_t>(segments.joined.root(element.to))] = true;
+    plus[segments.joined.find_set(at(element.from))] = true;
+    minus[segments.joined.find_set(at(element.to))] = true;
     post[static_cast<std::size_t>(element.from)] = post[static_cast<std::size_t>(element.to)] = true;
   }
   std::vector<bool> link(candidates);
   std::vector<int> degree(network.points.size(), 0);
   for (std::size_t e = 0; e < link.size(); ++e) {
     const auto& element = network.elements[e];
-    const auto root = static_cast<std::size_t>(segments.joined.root(element.from));
+    const auto root = segments.joined.find_set(at(element.from));
     link[e] = link[e] && plus[root] && minus[root];
     if (link[e])
       ++degree[static_cast<std::size_t>(element.from)], ++degree[static_cast<std::size_t>(element.to)];
@@ -144,7 +135,8 @@ void fill_segment(const network::Network& network, const std::vector<bool>& ungr
   Guard& guard = guards.devices.back();
   for (std::size_t e = 0; e < network.elements.size(); ++e) {
     if (!ungrounded[e] || guards.guard_of[e] == -2) continue;
-    if (segments.joined.root(network.elements[e].from) != segments.joined.root(far_point)) continue;
+    if (segments.joined.find_set(at(network.elements[e].from)) != segments.joined.find_set(at(far_point)))
+      continue;
     guard.elements.push_back(static_cast<int>(e));
     if (guards.guard_of[e] < 0) guards.guard_of[e] = static_cast<int>(guards.devices.size()) - 1;
   }

@@ -3,16 +3,13 @@
 #include <cmath>
 
 #include "ohmtrail/trade/fuse_ladder.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
 constexpr double kStartSeconds = 0.5;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Whether a load is cut off from every battery and charger once the device opens.
 bool sole_feed(const network::Network& network, int device, int load) {

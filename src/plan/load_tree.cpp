@@ -4,13 +4,11 @@
 #include <map>
 #include <numeric>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Arms by the loads that they feed, most loads first.
 std::vector<std::pair<std::vector<int>, std::vector<int>>> grouped(const RadialCase& in_case) {

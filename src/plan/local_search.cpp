@@ -3,13 +3,11 @@
 #include <algorithm>
 #include <utility>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// The next thicker candidate in the box, or the same.
 int thicker(const std::vector<bool>& allowed, int than) {

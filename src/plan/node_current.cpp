@@ -2,13 +2,11 @@
 
 #include <algorithm>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// One load at a node: how much more drop there is on the way to it.
 void add_load(const RadialLoad& load, const Interval& amperes, const Interval& more, NodeCurrent& node) {

@@ -9,6 +9,7 @@
 #include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/units/print.hpp"
 #include "plan/protection_rules.hpp"
+#include "units/index.hpp"
 
 /// Starters, windlasses and thrusters: loads that are on for short and rest for long. Their heat is stored in
 /// the wire's metal before it leaves; what counts is the temperature at the end of the time on.
@@ -21,10 +22,6 @@ using units::Time;
 
 // Common practice: a motor's inrush has passed after half a second.
 constexpr double inrush_seconds = 0.5;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// How long a load is on and rests. Empty `on`: it runs for ever and only its inrush is short.
 struct Duty {

@@ -12,6 +12,7 @@
 #include "ohmtrail/trade/protection.hpp"
 #include "ohmtrail/units/print.hpp"
 #include "plan/protection_rules.hpp"
+#include "units/index.hpp"
 
 /// Whether a fuse or breaker can break what the bank drives through a dead short behind it.
 namespace ohmtrail::plan::protection {
@@ -21,10 +22,6 @@ using diagnose::Finding;
 using diagnose::Severity;
 using network::Role;
 using units::Current;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// The case with nothing on: batteries at their ohmic resistance, everything else as good as it can be made.
 network::Network short_network(const netlist::System& system, const netlist::Case& in_case) {

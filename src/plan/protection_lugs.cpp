@@ -6,6 +6,7 @@
 #include "ohmtrail/trade/gauge.hpp"
 #include "ohmtrail/units/print.hpp"
 #include "plan/protection_rules.hpp"
+#include "units/index.hpp"
 
 /// Wing nuts and crowded studs.
 namespace ohmtrail::plan::protection {
@@ -17,10 +18,6 @@ using diagnose::Severity;
 // From memory: ABYC E-10: no wing nuts on battery cables of 6 AWG and thicker.
 constexpr int thickest_under_wing_nut = 8;
 constexpr std::size_t most_lugs = 4;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 bool wing_nut(const netlist::Seen& seen) {
   return std::find(seen.begin(), seen.end(), trade::Observation::wing_nut) != seen.end();

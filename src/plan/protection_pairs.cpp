@@ -7,6 +7,7 @@
 #include "ohmtrail/diagnose/bank.hpp"
 #include "ohmtrail/trade/gauge.hpp"
 #include "plan/protection_rules.hpp"
+#include "units/index.hpp"
 
 /// What belongs together and is unlike: negative and positive cables, batteries side by side.
 namespace ohmtrail::plan::protection {
@@ -15,10 +16,6 @@ namespace {
 using diagnose::Finding;
 using diagnose::Severity;
 using network::Role;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 class Neighbours {
  public:

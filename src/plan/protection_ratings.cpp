@@ -9,6 +9,7 @@
 #include "ohmtrail/trade/protection.hpp"
 #include "ohmtrail/units/print.hpp"
 #include "plan/protection_rules.hpp"
+#include "units/index.hpp"
 
 /// Whether a fuse or breaker suits its wire and the system's voltage.
 namespace ohmtrail::plan::protection {
@@ -20,10 +21,6 @@ using units::Current;
 
 constexpr const char* ampacity_source = "33 CFR 183.425 Table 5 (AWG, SAE), ISO 10133 Table A.1 (mm²)";
 constexpr double rounding = 1 + 1e-9;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// A device over a wire.
 struct Pair {

@@ -4,6 +4,7 @@
 
 #include "ohmtrail/units/print.hpp"
 #include "plan/protection_rules.hpp"
+#include "units/index.hpp"
 
 /// A motor that is held fast draws its stall current until something opens: a windlass with its anchor
 /// fouled, a pump with a rope in it. What the cables let through counts, not what the label says.
@@ -16,10 +17,6 @@ using units::Current;
 
 /// A device that carries all but this of a load's current is in its feed.
 constexpr double all_of_it = 0.999;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 bool opens_on_overload(const network::Element& element, const netlist::System& system) {
   if (element.role == network::Role::fuse) return true;

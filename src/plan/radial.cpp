@@ -8,16 +8,13 @@
 
 #include "plan/arm_duty.hpp"
 #include "plan/bank_strings.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
 using network::Role;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 RadialLoad load_of(const network::Network& network, int index) {
   const auto& element = network.elements[at(index)];

@@ -2,13 +2,11 @@
 
 #include <algorithm>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 std::vector<int> guarded_runs(const Guard& guard, const network::Network& network,
                               const std::vector<int>& place) {

@@ -5,14 +5,11 @@
 
 #include "ohmtrail/diagnose/staircase.hpp"
 #include "plan/size_result.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Volts that the wires of runs in scope lose on the way to a load and back: what a shorter route would save.
 double wire_volts(const DesignSpace& space, const solve::CaseSolution& solved, int load) {

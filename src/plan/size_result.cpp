@@ -10,16 +10,13 @@
 #include "ohmtrail/trade/gauge.hpp"
 #include "plan/feed.hpp"
 #include "plan/inrush.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
 using network::Section;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 Reason reason_of(Broken::What what) {
   switch (what) {

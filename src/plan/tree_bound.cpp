@@ -4,6 +4,8 @@
 #include <cmath>
 #include <limits>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
@@ -13,10 +15,6 @@ constexpr double kInfinity = std::numeric_limits<double>::infinity();
 constexpr double kRounding = 4e-9;
 /// V, above any drop.
 constexpr double kSpan = 1e4;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// The tolerance before an arm of a label beyond it.
 ///

@@ -4,15 +4,13 @@
 #include <cmath>
 #include <limits>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
 
 constexpr double kInfinity = std::numeric_limits<double>::infinity();
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 double least_cost(const std::vector<bool>& allowed, const RunSpace& run) {
   double least = kInfinity;

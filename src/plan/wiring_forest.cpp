@@ -2,15 +2,13 @@
 
 #include <numeric>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::plan {
 
 namespace {
 
 using network::Role;
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 bool is_wiring(const network::Element& element) {
   return element.role != Role::battery && element.role != Role::charger && element.role != Role::load &&

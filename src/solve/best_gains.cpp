@@ -3,6 +3,7 @@
 #include "solve/branch_law.hpp"
 #include "solve/series_parallel.hpp"
 #include "solve/solver_state.hpp"
+#include "units/index.hpp"
 
 // A branch of tangent resistance t, which loses Δv more at its present current i and has tangent t' once
 // replaced, acts on the rest (open-circuit voltage and resistance ρ) as a current
@@ -12,10 +13,6 @@
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 class BestGains {
  public:

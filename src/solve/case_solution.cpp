@@ -5,6 +5,7 @@
 #include "solve/islands.hpp"
 #include "solve/short_duty.hpp"
 #include "solve/supplies.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
@@ -12,10 +13,6 @@ namespace {
 
 using network::Element;
 using network::Role;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 

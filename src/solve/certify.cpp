@@ -3,14 +3,11 @@
 #include <limits>
 
 #include "solve/solver_state.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 constexpr double certified_residual = 1e-9;
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();

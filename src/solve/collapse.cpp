@@ -4,6 +4,7 @@
 #include "solve/fold.hpp"
 #include "solve/solver_state.hpp"
 #include "solve/wrong_modes.hpp"
+#include "units/index.hpp"
 
 // Where the loads of an island have no solution at full power, its constant-power loads are all scaled by one
 // share. The largest share that has a solution is bracketed by halving; then, where it is a smooth fold,
@@ -12,10 +13,6 @@
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 constexpr double near_enough_to_walk = 0.02;
 constexpr double corner_accuracy = 1e-11;

@@ -5,6 +5,7 @@
 #include <vector>
 
 #include "solve/precise.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
@@ -45,8 +46,6 @@ class DisjointSets {
   }
 
  private:
-  static std::size_t at(int index) { return static_cast<std::size_t>(index); }
-
   std::vector<int> parent_;
   std::vector<Precise> above_;
   std::vector<int> size_;  // by size instead of path compression: find() stays const and log n deep

@@ -2,13 +2,11 @@
 
 #include <queue>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 std::vector<std::vector<int>> neighbours(const Circuit& circuit, const std::vector<char>& fixes,
                                          int closing) {

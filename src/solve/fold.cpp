@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/index.hpp"
+
 // The solutions for all shares s of the power loads make a curve that turns back at the fold, where J is
 // singular and ds/dt = 0. The voltage t of the load that falls fastest grows steadily along the curve, also
 // past the turn, so (V, s) is solved for a given t:
@@ -14,10 +16,6 @@
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 class Walk {
  public:

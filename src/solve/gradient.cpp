@@ -3,6 +3,7 @@
 
 #include "solve/fixed_loop.hpp"
 #include "solve/functional.hpp"
+#include "units/index.hpp"
 
 // A functional f = a·V + w·i(V, θ) at a state F(V, θ) = 0. One adjoint solve J y = a + Σ w g (e_from − e_to)
 // gives every derivative: with h = w − (y_from − y_to) of a branch,
@@ -19,10 +20,6 @@
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 Functional nothing(const SolverState& state) {
   return {std::vector<double>(state.voltage.size(), 0.0), std::vector<double>(state.current.size(), 0.0)};

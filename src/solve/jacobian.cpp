@@ -5,14 +5,11 @@
 #include <numeric>
 
 #include "solve/elimination_order.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 bool may_conduct(const Branch& branch) {
   return branch.law == Law::resistor || branch.law == Law::source || branch.law == Law::diode ||

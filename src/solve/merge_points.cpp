@@ -7,14 +7,11 @@
 #include "solve/disjoint_sets.hpp"
 #include "solve/fixed_loop.hpp"
 #include "solve/partition.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 /// Voltages whose difference is rounding only.
 bool same_volts(double a, double b) {

@@ -2,15 +2,9 @@
 
 #include <algorithm>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::solve {
-
-namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
-}  // namespace
 
 MergedCurrents::MergedCurrents(const Circuit& circuit, const Merged& merged) : circuit_(circuit) {
   for (std::size_t b = 0; b < merged.fixes.size(); ++b) {

@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/index.hpp"
+
 // Unknowns: the base voltage of every cluster of merged points but the grounded ones.
 // Equations: the branch currents i(v) that leave a cluster sum to 0.
 // Derivative: J = Σ g (e_a − e_b)(e_a − e_b)ᵀ, g = di/dv: 1/r of wires and sources, 1/(r0 + 3 r2 i²) of wires
@@ -19,10 +21,6 @@
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 constexpr double good_enough = 1e-11;  // accepted where it falls no further
 constexpr double shortest_step = 1e-4;

@@ -3,15 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "units/index.hpp"
+
 namespace ohmtrail::solve {
-
-namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
-}  // namespace
 
 OperatingPoint::OperatingPoint(const Circuit& circuit, const Merged& merged, const Modes& modes)
     : circuit_(&circuit), merged_(&merged), base_(merged.base_point.size()), voltage_(merged.cluster.size()) {

@@ -5,6 +5,8 @@
 #include <cstdint>
 #include <unordered_map>
 
+#include "units/index.hpp"
+
 // Up: a vertex with two neighbours is taken out, and its two edges become one,
 //   g = g1 g2/(g1 + g2),   w1 = s1 w, w2 = s2 w with s1 = g2/(g1 + g2), s2 = g1/(g1 + g2)
 // where w is the voltage across an edge; edges between the same vertices become one, g = g1 + g2. With each
@@ -18,10 +20,6 @@
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 /// Whether b stands before a: clearly larger (smaller for `sign` −1), or as large and earlier in the list.
 bool better(const Response& a, const Response& b, double sign) {

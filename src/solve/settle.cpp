@@ -5,14 +5,11 @@
 #include "solve/partition.hpp"
 #include "solve/solver_state.hpp"
 #include "solve/wrong_modes.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 constexpr int most_converter_rounds = 400;
 constexpr double converter_accuracy = 1e-13;

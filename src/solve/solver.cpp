@@ -4,16 +4,9 @@
 
 #include "solve/functional.hpp"
 #include "solve/solver_state.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
-
-namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
-
-}  // namespace
 
 SolverState::SolverState(Circuit circuit_to_solve)
     : circuit(std::move(circuit_to_solve)),

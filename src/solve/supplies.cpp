@@ -4,6 +4,7 @@
 #include <map>
 
 #include "solve/partition.hpp"
+#include "units/index.hpp"
 
 // Two batteries are in series where the minus of one and the plus of the other are on one net of wires,
 // joints and switchgear. Where such a net holds several of each (parallel strings with linked middles), they
@@ -15,10 +16,6 @@ namespace {
 
 using network::Element;
 using network::Role;
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 bool is_passive(const Element& element) {
   return element.role != Role::battery && element.role != Role::charger && element.role != Role::load &&

@@ -3,6 +3,7 @@
 
 #include "solve/solver_state.hpp"
 #include "solve/wrong_modes.hpp"
+#include "units/index.hpp"
 
 // One resistance changed: J changes by δg a aᵀ, a = e_from − e_to. With z = J⁻¹a and S = a·z,
 //   (J + δg a aᵀ)⁻¹ F = x − z δg (a·x)/(1 + δg S),  x = J⁻¹F    (Sherman and Morrison 1950).
@@ -12,10 +13,6 @@
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 constexpr int most_steps = 30;
 constexpr double small_enough = 2e-14;

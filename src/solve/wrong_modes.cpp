@@ -4,14 +4,11 @@
 #include <cmath>
 
 #include "solve/solver_state.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 /// A contradiction below these is rounding.
 constexpr double current_slack = 1e-10;  // of the island's largest current

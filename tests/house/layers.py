@@ -4,9 +4,11 @@ import re
 import sys
 
 LAYERS = ["units", "trade", "netlist", "network", "solve", "diagnose", "plan", "render", "cli"]
-INCLUDE = re.compile(r'^\s*#\s*include\s*[<"](?:ohmtrail/)?(\w+)/[^>"]+[>"]')
-# The mathematics sees plain structs only: these may include nothing of the project outside solve/.
+INCLUDE = re.compile(r'^\s*#\s*include\s*[<"](?:ohmtrail/)?((\w+)/[^>"]+)[>"]')
+# The mathematics sees plain structs and numbers only. These stand at its border and may see the network:
 BORDER = {"case_solution", "circuit_of", "short_duty", "supplies"}
+# Plain language, no unit in it:
+PLAIN = {"units/index.hpp"}
 
 
 def layer_of(path, top):
@@ -23,8 +25,8 @@ def layer_of(path, top):
 def included_layers(path):
     for number, line in enumerate(path.read_text(encoding="utf-8").splitlines(), 1):
         found = INCLUDE.match(line)
-        if found and found.group(1) in LAYERS:
-            yield number, found.group(1)
+        if found and found.group(2) in LAYERS and found.group(1) not in PLAIN:
+            yield number, found.group(2)
 
 
 def problems(top):

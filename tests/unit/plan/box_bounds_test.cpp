@@ -10,13 +10,10 @@
 #include "small_systems.hpp"
 #include "support/random_cases.hpp"
 #include "support/sizing_systems.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 namespace {
-
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
 
 /// Two parallel batteries, a fused trunk, a winch of short duty and a lamp.
 netlist::System everything(unsigned seed) {
