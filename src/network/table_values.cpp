@@ -22,17 +22,6 @@ trade::WirePlace place_of(const netlist::Run& run, const netlist::System& system
   return place;
 }
 
-/// At its ampacity a wire gives off I²R for its rise; what it stores for the same rise, over that. R as it
-/// begins, so that short turns come out right: for them the stored heat is all there is.
-Time time_constant(const netlist::Run& run, const trade::Ampacity& ampacity) {
-  const auto begin = trade::wire_resistance_at_20C(run.gauge, Length{1}, run.conductor) *
-                     trade::resistance_factor(run.conductor, ampacity.reference_ambient);
-  const double given_off = (ampacity.amps * ampacity.amps * begin).si();
-  const double stored =
-      trade::wire_heat_capacity(run.gauge, run.conductor).si() * ampacity.rise_at_rated.si();
-  return Time{given_off > 0 ? stored / given_off : 0};
-}
-
 }  // namespace
 
 void fill_resistances(Element& element, const netlist::Resistances& given, const TableValue& table,
@@ -52,7 +41,8 @@ Temperature ambient_of(const netlist::Run& run, const Surroundings& around) {
 
 void fill_wire(Element& element, const netlist::Run& run, const netlist::Resistances& given,
                const Surroundings& around, std::vector<Assumption>& assumptions) {
-  const trade::Ampacity ampacity = trade::ampacity(place_of(run, around.system));
+  const trade::WirePlace place = place_of(run, around.system);
+  const trade::Ampacity ampacity = trade::ampacity(place);
   const Temperature ambient = ambient_of(run, around);
   const bool from_table = !given.sound && !given.as_found;
   const double warm = trade::resistance_factor(run.conductor, ambient);
@@ -63,8 +53,9 @@ void fill_wire(Element& element, const netlist::Run& run, const netlist::Resista
       fmt::format("{} of {:.4g} m by gauge, length and metal{}", trade::print(run.gauge), run.length.si(),
                   from_table ? " at 20 °C" : " at the ambient temperature")};
   fill_resistances(element, given, table, 1, assumptions);
-  element.heating = WireHeating{from_table ? trade::temperature_coefficient(run.conductor) : 0, ambient,
-                                ampacity.rise_at_rated, ampacity.amps, time_constant(run, ampacity)};
+  element.heating =
+      WireHeating{from_table ? trade::temperature_coefficient(run.conductor) : 0, ambient,
+                  ampacity.rise_at_rated, ampacity.amps, trade::thermal_time_constant(place, ampacity)};
 }
 
 void fill_battery(Element& element, const netlist::Battery& battery, const Surroundings& around,

@@ -3,17 +3,17 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ohmtrail/trade/ampacity.hpp"
+
 namespace ohmtrail::solve {
 
 namespace {
 
 /// Largest share over the loads of short duty that run.
-double share_of(const std::vector<network::ShortDuty>& duties, double time_constant) {
+double share_of(const std::vector<network::ShortDuty>& duties, units::Time time_constant) {
   double share = 0;
-  for (const network::ShortDuty& duty : duties) {
-    const double rest = duty.rest ? duty.rest->si() : HUGE_VAL;
-    share = std::max(share, duty_share(duty.on.si(), rest, time_constant));
-  }
+  for (const network::ShortDuty& duty : duties)
+    share = std::max(share, trade::duty_share(duty.on, duty.rest, time_constant));
   return share;
 }
 
@@ -23,13 +23,6 @@ bool has_short_duty(const network::Network& network, const Solution& solved) {
   for (std::size_t k = 0; k < network.elements.size(); ++k)
     if (network.elements[k].short_duty && solved.running[k]) return true;
   return false;
-}
-
-double duty_share(double on, double rest, double time_constant) {
-  if (time_constant <= 0) return 1;
-  // expm1 keeps the share right where a turn is short against the time constant.
-  const double warmed = -std::expm1(-on / time_constant);
-  return std::isinf(rest) ? warmed : warmed / -std::expm1(-(on + rest) / time_constant);
 }
 
 Turns turns_of(const network::Network& network, const Solution& all_on, const Solution& lasting) {
@@ -49,7 +42,7 @@ void lower_rises(network::Network& network, const Turns& turns) {
     auto& heating = network.elements[k].heating;
     if (!heating) continue;
     const double kept = turns.lasting[k];
-    heating->share = kept + (1 - kept) * share_of(turns.duties, heating->time_constant.si());
+    heating->share = kept + (1 - kept) * share_of(turns.duties, heating->time_constant);
   }
 }
 

@@ -146,14 +146,15 @@ Temperature wire_temperature(const Ampacity& rating, Temperature ambient, Curren
 
 units::Time thermal_time_constant(const WirePlace& place, const Ampacity& rating) {
   const units::Length metre{1};
-  const Temperature rated = rating.reference_ambient + rating.rise_at_rated;
-  const auto hot =
-      wire_resistance_at_20C(place.gauge, metre, place.conductor) * resistance_factor(place.conductor, rated);
+  const auto cold = wire_resistance_at_20C(place.gauge, metre, place.conductor) *
+                    resistance_factor(place.conductor, rating.reference_ambient);
   const auto stored = wire_heat_capacity(place.gauge, place.conductor) * metre * rating.rise_at_rated;
-  return stored / (rating.amps * rating.amps * hot);
+  return stored / (rating.amps * rating.amps * cold);
 }
 
 double duty_share(units::Time on, std::optional<units::Time> rest, units::Time time_constant) {
+  if (time_constant.si() <= 0) return 1;
+  // expm1 keeps the share right where a turn is short against the time constant.
   const double once = -std::expm1(-ratio(on, time_constant));
   return rest ? once / -std::expm1(-ratio(on + *rest, time_constant)) : once;
 }

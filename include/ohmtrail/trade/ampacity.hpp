@@ -40,11 +40,14 @@ struct Ampacity {
 [[nodiscard]] units::Temperature wire_temperature(const Ampacity& rating, units::Temperature ambient,
                                                   units::Current current);
 
-/// Time constant of a wire's warming: its heat capacity over what it gives off per kelvin at its ampacity.
+/// Time constant of a wire's warming: its heat capacity over what it gives off per kelvin, I²R over the rise
+/// at its ampacity. R as the warming begins, so that short turns come out right: for them the stored heat is
+/// all there is.
 [[nodiscard]] units::Time thermal_time_constant(const WirePlace& place, const Ampacity& rating);
 
-/// Share of the steady rise that a load switched on for `on` reaches: once from cold where `rest` is empty,
-/// for ever on and off otherwise. Between 0 and 1.
+/// Share of its steady rise that a wire has at the end of each turn, once turns have repeated for long:
+/// (1 − e^(−on/τ)) / (1 − e^(−(on + rest)/τ)); without a rest (1 − e^(−on/τ)), once from cold. Between 0 and
+/// 1; 1 where the time constant is not positive: no heat is stored.
 [[nodiscard]] double duty_share(units::Time on, std::optional<units::Time> rest, units::Time time_constant);
 
 }  // namespace ohmtrail::trade

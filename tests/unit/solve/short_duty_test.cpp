@@ -58,23 +58,6 @@ double feed_temperature(const netlist::System& system) {
   return solved->solution.temperature[static_cast<std::size_t>(*solved->network.element("feed"))];
 }
 
-TEST(ShortDuty, ShareOfTheSteadyRise) {
-  EXPECT_NEAR(duty_share(1, HUGE_VAL, 1000), 1e-3, 1e-6);  // adiabatic: on/τ
-  EXPECT_NEAR(duty_share(1e9, HUGE_VAL, 1000), 1, 1e-12);  // long: steady
-  EXPECT_NEAR(duty_share(60, 0, 1000), 1, 1e-12);          // no rest at all: steady
-  EXPECT_NEAR(duty_share(1, 9, 1e6), 0.1, 1e-6);           // turns much shorter than τ: the mean heat
-  EXPECT_EQ(duty_share(60, 540, 0), 1);                    // no heat capacity known
-}
-
-TEST(ShortDuty, MoreRestIsCooler) {
-  double last = 1;
-  for (const double rest : {0.0, 60.0, 300.0, 600.0, 6000.0}) {
-    EXPECT_LE(duty_share(60, rest, 900), last);
-    last = duty_share(60, rest, 900);
-  }
-  EXPECT_GE(last, duty_share(60, HUGE_VAL, 900));
-}
-
 // A 4/0 wire at 500 A gains about 7 K a minute: I²ρ/A over the heat capacity of its copper.
 TEST(ShortDuty, AFourOughtWireGainsAboutSevenKelvinAMinute) {
   auto system = launch(500, 60, std::nullopt);

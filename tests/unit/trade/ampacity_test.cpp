@@ -4,6 +4,7 @@
 #include <gtest/gtest.h>
 #include <cmath>
 
+#include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
 #include "support/property.hpp"
 
@@ -129,6 +130,19 @@ TEST(TimeConstant, is_minutes_for_heavy_cable_and_shorter_for_thin) {
   EXPECT_LT(minutes(awg(14)), 3);
 }
 
+// At first nothing is given off: what is lost in the metre of wire, as cold as it is, warms it.
+TEST(TimeConstant, begins_with_the_heat_of_the_cold_wire) {
+  const WirePlace where = place(awg(-3));
+  const Ampacity rating = ampacity(where);
+  const double ohms = (wire_resistance_at_20C(where.gauge, units::Length{1}, where.conductor) *
+                       resistance_factor(where.conductor, rating.reference_ambient))
+                          .si();
+  const double kelvin_a_second = 500 * 500 * ohms / wire_heat_capacity(where.gauge, where.conductor).si();
+  const double steady = wire_temperature(rating, Temperature{20}, Current{500}).celsius() - 20;
+  const double share = duty_share(Time{0.01}, {}, thermal_time_constant(where, rating));
+  EXPECT_NEAR(steady * share / 0.01, kelvin_a_second, 1e-4 * kelvin_a_second);
+}
+
 // The first minute of a long warming is the heat capacity alone.
 TEST(TimeConstant, starts_as_the_heat_capacity_says) {
   const WirePlace where = place(awg(-3));
@@ -147,6 +161,17 @@ TEST(DutyShare, has_its_limits) {
   EXPECT_NEAR(duty_share(Time{10}, Time{1e6}, constant), duty_share(Time{10}, {}, constant), 1e-12);
   // Short pulses: the average of the heat.
   EXPECT_NEAR(duty_share(Time{1}, Time{3}, constant), 0.25, 0.002);
+  EXPECT_EQ(duty_share(Time{60}, Time{540}, Time{0}), 1);  // no heat is stored
+}
+
+TEST(DutyShare, is_less_the_longer_the_rest) {
+  const Time on{60}, constant{900};
+  double last = 1;
+  for (const double rest : {1.0, 60.0, 300.0, 600.0, 6000.0}) {
+    EXPECT_LT(duty_share(on, Time{rest}, constant), last) << rest;
+    last = duty_share(on, Time{rest}, constant);
+  }
+  EXPECT_GT(last, duty_share(on, {}, constant));
 }
 
 TEST(DutyShare, lies_between_one_pulse_and_steady) {
