@@ -3,18 +3,14 @@
 #include <limits>
 
 #include "plan/flow_model.hpp"
+#include "plan/incumbent.hpp"
 #include "plan/search.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
-
-/// Two costs closer than this share are one.
-constexpr double kSameCost = 1e-9;
 /// Shares of the drop limits at which designs are looked for that surely keep them.
 constexpr double kStrict[] = {0.999, 0.99, 0.95, 0.8};
 
@@ -69,45 +65,42 @@ class GeneralSearch {
  public:
   GeneralSearch(const DesignSpace& space, const std::vector<Guards>& guards,
                 const std::vector<solve::CaseSolution>& probes, const Judge& judge)
-      : space_(space), guards_(guards), probes_(probes), judge_(judge), master_(space, guards, probes, 1) {}
+      : space_(space),
+        guards_(guards),
+        probes_(probes),
+        judge_(judge),
+        master_(space, guards, probes, 1),
+        best_(space, judge) {}
 
   Found run() {
-    found_.bound = floor();
-    if (const auto relaxation = master_.mip.relax())
-      found_.bound = std::max(found_.bound, relaxation->objective);
-    report();
+    best_.raise_bound(floor());
+    if (const auto relaxation = master_.mip.relax()) best_.raise_bound(relaxation->objective);
+    best_.report();
     start();
-    while (judge_.seconds_left() > 0) {
+    while (judge_.in_time()) {
       fix_dear();
-      if (closed()) return finish();
-      const auto solution = master_.mip.solve(judge_.seconds_left(), cutoff());
-      ++found_.rounds;
-      if (std::abs(solution.bound) < 1e40) found_.bound = std::max(found_.bound, solution.bound);
+      if (best_.closed()) return best_.proved();
+      const auto solution = master_.mip.solve(judge_.seconds_left(), best_.cutoff());
+      best_.count_round();
+      if (std::abs(solution.bound) < 1e40) best_.raise_bound(solution.bound);
       if (solution.value.empty()) {
-        if (solution.status == MipSolution::Status::infeasible) return finish();
+        if (solution.status == MipSolution::Status::infeasible) return best_.proved();
         break;
       }
       const Design design = master_.read(solution.value);
       const Assessment assessment = judge_.assess(design);
       if (assessment.keeps_limits()) {
-        keep(design);
-        if (solution.status == MipSolution::Status::optimal) return finish();
+        best_.keep(design);
+        if (solution.status == MipSolution::Status::optimal) return best_.proved();
       } else {
         cut_off(design, assessment, solution.value);
       }
-      report();
+      best_.report();
     }
-    return found_;
+    return best_.found();
   }
 
  private:
-  /// The best accepted design is the cheapest, or none exists.
-  Found finish() {
-    found_.proved = true;
-    if (found_.design) found_.bound = cost(space_, *found_.design);
-    return found_;
-  }
-
   /// The cheapest candidate of every run.
   [[nodiscard]] double floor() const {
     double sum = 0;
@@ -118,19 +111,6 @@ class GeneralSearch {
     return sum;
   }
 
-  [[nodiscard]] bool closed() const {
-    return found_.design && found_.bound >= cost(space_, *found_.design) * (1 - kSameCost);
-  }
-
-  [[nodiscard]] std::optional<double> cutoff() const {
-    if (!found_.design) return std::nullopt;
-    return cost(space_, *found_.design) * (1 - kSameCost);
-  }
-
-  void keep(const Design& design) {
-    if (!found_.design || cost(space_, design) < cost(space_, *found_.design)) found_.design = design;
-  }
-
   /// A design to beat: the linear relaxation rounded up, then the cheapest with a little less than the
   /// limits, which the relaxation's slack does not spoil. A third of the time at most.
   void start() {
@@ -138,14 +118,14 @@ class GeneralSearch {
     for (const double share : kStrict) {
       if (judge_.seconds_left() < reserve) return;
       Master strict(space_, guards_, probes_, share);
-      if (!found_.design) round_up(strict);
-      if (found_.design && !strict.fix_dear(*found_.design, cost(space_, *found_.design))) continue;
-      const auto solution = strict.mip.solve((judge_.seconds_left() - reserve) / 2, cutoff());
+      if (!best_.design()) round_up(strict);
+      if (best_.design() && !strict.fix_dear(*best_.design(), cost(space_, *best_.design()))) continue;
+      const auto solution = strict.mip.solve((judge_.seconds_left() - reserve) / 2, best_.cutoff());
       if (solution.value.empty()) continue;
       const Design promising = strict.read(solution.value);
       if (!judge_.accepts(promising)) continue;
-      keep(thinned(promising, judge_.seconds_left() / 12));
-      report();
+      best_.keep(thinned(promising, judge_.seconds_left() / 12));
+      best_.report();
       return;
     }
   }
@@ -169,8 +149,8 @@ class GeneralSearch {
     }
     for (int step = 0; step < 20; ++step) {
       if (judge_.accepts(design)) {
-        keep(thinned(design, judge_.seconds_left() / 12));
-        return report();
+        best_.keep(thinned(design, judge_.seconds_left() / 12));
+        return best_.report();
       }
       for (std::size_t k = 0; k < design.size(); ++k)
         design[k] = std::min(design[k] + 1, static_cast<int>(space_.runs[k].candidates.size()) - 1);
@@ -201,9 +181,9 @@ class GeneralSearch {
   }
 
   void fix_dear() {
-    if (!found_.design) return;
-    const auto bound = master_.fix_dear(*found_.design, cost(space_, *found_.design));
-    if (bound) found_.bound = std::max(found_.bound, *bound);
+    if (!best_.design()) return;
+    const auto bound = master_.fix_dear(*best_.design(), cost(space_, *best_.design()));
+    if (bound) best_.raise_bound(*bound);
   }
 
   void cut_off(const Design& design, const Assessment& assessment, const std::vector<double>& value) {
@@ -215,18 +195,12 @@ class GeneralSearch {
       master_.flows[c].refine(master_.mip, assessment.cases[c], value);
   }
 
-  void report() const {
-    if (!judge_.progress) return;
-    const auto best = found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt;
-    judge_.progress({found_.bound, best, found_.rounds});
-  }
-
   const DesignSpace& space_;
   const std::vector<Guards>& guards_;
   const std::vector<solve::CaseSolution>& probes_;
   const Judge& judge_;
   Master master_;
-  Found found_;
+  Incumbent best_;
 };
 
 }  // namespace

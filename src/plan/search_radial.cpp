@@ -5,39 +5,40 @@
 
 #include "plan/box_cut.hpp"
 #include "plan/box_shrink.hpp"
+#include "plan/incumbent.hpp"
 #include "plan/local_search.hpp"
 #include "plan/mip.hpp"
 #include "plan/search.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
-
 /// Rows are loosened by this share, so that the master's own tolerances cut no design away that keeps its
 /// limit.
 constexpr double kSlack = 1e-6;
-/// Two costs closer than this share are one.
-constexpr double kSameCost = 1e-9;
 
 class RadialSearch {
  public:
   RadialSearch(const DesignSpace& space, const std::vector<RadialCase>& cases, const Judge& judge)
-      : space_(space), cases_(cases), judge_(judge), local_(space, cases, judge), box_(full_box(space)) {}
+      : space_(space),
+        cases_(cases),
+        judge_(judge),
+        local_(space, cases, judge),
+        box_(full_box(space)),
+        best_(space, judge) {}
 
   Found run() {
-    if (!shrink()) return finish();
+    if (!shrink()) return best_.proved();
     start_from_thickest();
     shrink_by_reduced_cost();
     while (judge_.in_time()) {
-      const auto solution = master().solve(judge_.seconds_left(), cutoff());
-      ++found_.rounds;
+      const auto solution = master().solve(judge_.seconds_left(), best_.cutoff());
+      best_.count_round();
       raise_bound(solution);
       if (solution.value.empty()) {
-        if (solution.status == MipSolution::Status::infeasible) return finish();
+        if (solution.status == MipSolution::Status::infeasible) return best_.proved();
         break;
       }
       const Design design = read(solution.value);
@@ -46,39 +47,20 @@ class RadialSearch {
           no_goods_.push_back(design);
           continue;
         }
-        keep(design);
-        if (solution.status == MipSolution::Status::optimal) return finish();
+        best_.keep(design);
+        if (solution.status == MipSolution::Status::optimal) return best_.proved();
       } else if (auto repaired = local_.repaired(design, box_)) {
-        offer(*repaired);
+        best_.offer(*repaired);
       }
-      report();
-      if (found_.design && found_.bound >= cost(space_, *found_.design) * (1 - kSameCost)) return finish();
+      best_.report();
+      if (best_.closed()) return best_.proved();
     }
-    return found_;
+    return best_.found();
   }
 
  private:
-  /// The best accepted design is the cheapest, or none exists.
-  Found finish() {
-    found_.proved = true;
-    if (found_.design) found_.bound = cost(space_, *found_.design);
-    return found_;
-  }
-
-  [[nodiscard]] std::optional<double> cutoff() const {
-    if (!found_.design) return std::nullopt;
-    return cost(space_, *found_.design) * (1 - kSameCost);
-  }
-
   void raise_bound(const MipSolution& solution) {
-    if (std::isfinite(solution.bound) && std::abs(solution.bound) < 1e40)
-      found_.bound = std::max(found_.bound, solution.bound);
-  }
-
-  void report() const {
-    if (!judge_.progress) return;
-    judge_.progress({found_.bound, found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt,
-                     found_.rounds});
+    if (std::isfinite(solution.bound) && std::abs(solution.bound) < 1e40) best_.raise_bound(solution.bound);
   }
 
   /// False where no design is left.
@@ -86,16 +68,7 @@ class RadialSearch {
 
   void start_from_thickest() {
     const Design design = LocalSearch::thickest(box_);
-    if (local_.keeps_limits(design)) offer(local_.thinned(design, box_));
-  }
-
-  void offer(const Design& design) {
-    if (found_.design && cost(space_, design) >= cost(space_, *found_.design)) return;
-    if (judge_.accepts(design)) keep(design);
-  }
-
-  void keep(const Design& design) {
-    if (!found_.design || cost(space_, design) < cost(space_, *found_.design)) found_.design = design;
+    if (local_.keeps_limits(design)) best_.offer(local_.thinned(design, box_));
   }
 
   /// Cuts away the boxes that refuse this design; false where no case refuses it.
@@ -134,16 +107,17 @@ class RadialSearch {
 
   /// Fixes candidates that the linear relaxation shows to be dearer than the best design, and bounds anew.
   void shrink_by_reduced_cost() {
-    if (!found_.design) return;
+    if (!best_.design()) return;
+    const Design& design = *best_.design();
     for (int round = 0; round < 6; ++round) {
       const auto relaxation = master().relax();
       if (!relaxation) return;
-      found_.bound = std::max(found_.bound, relaxation->objective * (1 - kSlack));
-      const double gap = cost(space_, *found_.design) * (1 + kSlack) - relaxation->objective;
+      best_.raise_bound(relaxation->objective * (1 - kSlack));
+      const double gap = cost(space_, design) * (1 + kSlack) - relaxation->objective;
       bool changed = false;
       for (std::size_t k = 0, column = 0; k < box_.size(); ++k)
         for (std::size_t c = 0; c < box_[k].size(); ++c, ++column)
-          if (box_[k][c] && at((*found_.design)[k]) != c && relaxation->reduced_cost[column] > gap)
+          if (box_[k][c] && at(design[k]) != c && relaxation->reduced_cost[column] > gap)
             box_[k][c] = false, changed = true;
       if (!changed || !shrink()) return;
     }
@@ -230,7 +204,7 @@ class RadialSearch {
   Box box_;
   std::vector<Box> refused_;
   std::vector<Design> no_goods_;
-  Found found_;
+  Incumbent best_;
 };
 
 }  // namespace

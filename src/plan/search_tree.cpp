@@ -6,20 +6,16 @@
 #include "plan/box_cut.hpp"
 #include "plan/box_shrink.hpp"
 #include "plan/box_split.hpp"
+#include "plan/incumbent.hpp"
 #include "plan/local_search.hpp"
 #include "plan/search.hpp"
 #include "plan/tree_cases.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::plan {
 
 namespace {
 
-std::size_t at(int i) {
-  return static_cast<std::size_t>(i);
-}
-
-/// Two costs closer than this share are one.
-constexpr double kSameCost = 1e-9;
 /// Labels kept in a front: at the root, and in the many smaller boxes.
 constexpr std::size_t kRootLabels = 4000, kLabels = 1000;
 /// Shares of the drop limits at which designs are looked for that surely keep them.
@@ -33,54 +29,39 @@ class TreeSearch {
         cases_(std::move(cases)),
         judge_(judge),
         local_(space, cases_, judge),
-        joint_(space, cases_, std::move(trees)) {}
+        joint_(space, cases_, std::move(trees)),
+        best_(space, judge) {}
 
   Found run() {
     Box box = full_box(space_);
     auto known = shrink_box(cases_, space_, box);
     if (!known.empty()) narrow_devices(known, cases_), known = shrink_box(cases_, space_, box);
-    if (known.empty()) return finish();
+    if (known.empty()) return best_.proved();
     full_ = box;
-    for (std::size_t k = 0; k < box.size(); ++k) dearest_ += dearest_of(k, box[k]);
-    for (std::size_t k = 0; k < box.size(); ++k) found_.bound += cheapest_of(k, box[k]);
+    double cheapest = 0;
+    for (std::size_t k = 0; k < box.size(); ++k) {
+      cheapest += cheapest_of(k, box[k]);
+      dearest_ += dearest_of(k, box[k]);
+    }
+    best_.raise_bound(cheapest);
     start(box, known);
-    open_.push({found_.bound, std::move(box)});
-    while (!open_.empty() && judge_.in_time()) {
+    open_.push({cheapest, std::move(box)});
+    while (judge_.in_time()) {
       BoxNode node = open_.top();
       open_.pop();
-      found_.bound = std::max(found_.bound, node.bound);
-      if (node.bound >= wanted()) return finish();
-      labels_ = found_.rounds++ == 0 ? kRootLabels : kLabels;
+      if (node.bound >= best_.wanted()) return best_.proved();
+      labels_ = best_.found().rounds == 0 ? kRootLabels : kLabels;
+      best_.count_round();
       visit(std::move(node));
-      report();
+      if (open_.empty()) return best_.proved();
+      best_.raise_bound(open_.top().bound);
+      best_.report();
     }
-    if (open_.empty()) return finish();
-    found_.bound = std::max(found_.bound, open_.top().bound);
-    return found_;
+    return best_.found();
   }
 
  private:
-  /// The best accepted design is the cheapest, or none exists.
-  Found finish() {
-    found_.proved = true;
-    if (found_.design) found_.bound = cost(space_, *found_.design);
-    return found_;
-  }
-
-  /// A design must cost less than this to be of use.
-  [[nodiscard]] double wanted() const {
-    return found_.design ? cost(space_, *found_.design) * (1 - kSameCost)
-                         : std::numeric_limits<double>::infinity();
-  }
-
-  [[nodiscard]] double ceiling() const { return std::min(wanted(), dearest_ * (1 + 1e-6)); }
-
-  void report() const {
-    if (!judge_.progress) return;
-    const double bound = open_.empty() ? found_.bound : std::max(found_.bound, open_.top().bound);
-    judge_.progress(
-        {bound, found_.design ? std::optional(cost(space_, *found_.design)) : std::nullopt, found_.rounds});
-  }
+  [[nodiscard]] double ceiling() const { return std::min(best_.wanted(), dearest_ * (1 + 1e-6)); }
 
   [[nodiscard]] double cheapest_of(std::size_t run, const std::vector<bool>& allowed) const {
     double least = std::numeric_limits<double>::infinity();
@@ -98,22 +79,18 @@ class TreeSearch {
 
   // --- designs
 
-  void offer(const Design& design) {
-    if (cost(space_, design) < wanted() && judge_.accepts(design)) found_.design = design;
-  }
-
   /// The thickest and, with a little less than the limits, the cheapest that the bound proposes, thinned.
   void start(const Box& box, const std::vector<Bounds>& known) {
     activate_heaviest(known);
     const Design thickest = LocalSearch::thickest(box);
-    if (local_.keeps_limits(thickest)) offer(local_.thinned(thickest, box));
+    if (local_.keeps_limits(thickest)) best_.offer(local_.thinned(thickest, box));
     for (const double share : kStrict) {
       if (!judge_.in_time()) return;
       const auto joint = joint_.bound({box, known, ceiling(), kLabels, share});
       if (std::isinf(joint.bound)) return;
       if (activate_broken(joint.design, known) || !local_.keeps_limits(joint.design)) continue;
-      offer(local_.thinned(joint.design, box));
-      return report();
+      best_.offer(local_.thinned(joint.design, box));
+      return best_.report();
     }
   }
 
@@ -151,7 +128,7 @@ class TreeSearch {
       const TreeQuestion question{node.box, known, ceiling(), labels_};
       const auto joint = joint_.bound(question);
       node.bound = std::max(node.bound, joint.bound);
-      if (node.bound >= wanted()) return;
+      if (node.bound >= best_.wanted()) return;
       if (activate_broken(joint.design, known)) {
         joint_.improve(question);
         continue;
@@ -165,11 +142,12 @@ class TreeSearch {
   }
 
   void examine(const Design& design, const Box& box) {
-    if (is_point(box) || local_.keeps_limits(design)) return offer(design);
-    if (found_.rounds < 50 || found_.rounds % 16 == 0)
-      if (const auto mended = local_.mended(design, box, wanted())) offer(local_.thinned(*mended, full_));
-    if (found_.rounds > 3 && found_.rounds % 64 != 0) return;
-    if (const auto repaired = local_.repaired(design, full_)) offer(*repaired);
+    if (is_point(box) || local_.keeps_limits(design)) return best_.offer(design);
+    if (best_.found().rounds < 50 || best_.found().rounds % 16 == 0)
+      if (const auto mended = local_.mended(design, box, best_.wanted()))
+        best_.offer(local_.thinned(*mended, full_));
+    if (best_.found().rounds > 3 && best_.found().rounds % 64 != 0) return;
+    if (const auto repaired = local_.repaired(design, full_)) best_.offer(*repaired);
   }
 
   /// Candidates whose every design is too dear. True where so many went that it is worth to bound anew.
@@ -178,7 +156,7 @@ class TreeSearch {
     for (std::size_t k = 0; k < box.size(); ++k)
       for (std::size_t c = 0; c < box[k].size(); ++c) {
         if (!box[k][c]) continue;
-        if (least[k][c] >= wanted()) box[k][c] = false, ++gone;
+        if (least[k][c] >= best_.wanted()) box[k][c] = false, ++gone;
         left += box[k][c] ? 1 : 0;
       }
     return gone > 0 && 8 * gone >= left - static_cast<int>(box.size());
@@ -193,7 +171,7 @@ class TreeSearch {
       if (broken.possible) continue;
       const auto runs = off_path_first(cases_[s], broken, node.box.size());
       const Box refused = grow_refused_box(cases_[s], space_, node.box, joint.design, runs);
-      for (BoxNode& outside : outside_of(node, refused, joint.least, wanted()))
+      for (BoxNode& outside : outside_of(node, refused, joint.least, best_.wanted()))
         open_.push(std::move(outside));
       return true;
     }
@@ -231,7 +209,7 @@ class TreeSearch {
   double dearest_ = 0;
   std::size_t labels_ = kRootLabels;
   std::priority_queue<BoxNode> open_;
-  Found found_;
+  Incumbent best_;
 };
 
 }  // namespace
