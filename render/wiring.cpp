@@ -1,7 +1,7 @@
 #include "render/wiring.hpp"
 
-#include <boost/pending/disjoint_sets.hpp>
 #include <algorithm>
+#include <boost/pending/disjoint_sets.hpp>
 #include <map>
 #include <optional>
 
