@@ -37,15 +37,11 @@ UnitColumns unit_columns(const Eigen::MatrixXd& jacobian) {
 
 // I − V Vᵀ over the right singular vectors that the readings determine.
 Eigen::MatrixXd null_projector(const Eigen::MatrixXd& matrix) {
-  const Eigen::JacobiSVD<Eigen::MatrixXd, Eigen::FullPivHouseholderQRPreconditioner> svd(matrix,
-                                                                                         Eigen::ComputeFullV);
-  Eigen::MatrixXd projector = Eigen::MatrixXd::Identity(matrix.cols(), matrix.cols());
-  for (Eigen::Index k = 0; k < svd.singularValues().size(); ++k) {
-    if (svd.singularValues()[k] > rank_tolerance * svd.singularValues()[0]) {
-      projector -= svd.matrixV().col(k) * svd.matrixV().col(k).transpose();
-    }
-  }
-  return projector;
+  const Eigen::BDCSVD<Eigen::MatrixXd> svd(matrix, Eigen::ComputeThinV);
+  const Eigen::VectorXd& values = svd.singularValues();
+  const Eigen::Index rank = (values.array() > rank_tolerance * values[0]).count();
+  const auto determined = svd.matrixV().leftCols(rank);
+  return Eigen::MatrixXd::Identity(matrix.cols(), matrix.cols()) - determined * determined.transpose();
 }
 
 int root_of(std::vector<int>& parent, int k) {

@@ -2,6 +2,8 @@
 #include <Eigen/Core>
 #include <memory>
 
+#include "diagnose/infer/parallel_columns.hpp"
+
 /// Linear-Gaussian estimation in the space of the readings.
 ///
 /// Unknowns z ~ N(0, I) and errors e ~ N(0, I) meet A z + e = r. The most probable (e, z) is the shortest
@@ -22,6 +24,7 @@ class LinearProblem {
  public:
   /// `sensitivity` is A, m × n, scaled to unit errors and unit priors.
   explicit LinearProblem(const Eigen::MatrixXd& sensitivity);
+  explicit LinearProblem(ParallelColumns sensitivity);
   ~LinearProblem();
   LinearProblem(LinearProblem&&) noexcept;
   LinearProblem& operator=(LinearProblem&&) noexcept;

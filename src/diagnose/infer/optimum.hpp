@@ -17,14 +17,13 @@ namespace ohmtrail::diagnose::inference {
 
 struct Optimum {
   Hypothesis hypothesis;
-  Eigen::VectorXd x;            ///< n
-  Linearisation near;           ///< of the network, at or very near x
-  std::vector<int> columns;     ///< the unknowns that any observation informs; c of them
-  Eigen::MatrixXd sensitivity;  ///< m × c, in units of errors and priors; rows of wrong observations are 0
-  LinearFit fit;                ///< m + c
-  Eigen::VectorXd residual;     ///< m: (measured − predicted at x) / sigma, wrong ones too
-  int counted = 0;              ///< observations that are not wrong
-  double log_density = 0;       ///< ln of the density of the right observations under the Gaussian (Laplace)
+  Eigen::VectorXd x;         ///< n
+  Linearisation near;        ///< of the network, at or very near x
+  std::vector<int> columns;  ///< the unknowns that any observation informs; c of them
+  LinearFit fit;             ///< m + c
+  Eigen::VectorXd residual;  ///< m: (measured − predicted at x) / sigma, wrong ones too
+  int counted = 0;           ///< observations that are not wrong
+  double log_density = 0;    ///< ln of the density of the right observations under the Gaussian (Laplace)
 };
 
 /// Values of all unknowns at x.

@@ -1,7 +1,7 @@
 #include "diagnose/infer/tilted.hpp"
 
+#include <Eigen/Core>
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <limits>
 
@@ -11,6 +11,8 @@ namespace {
 constexpr double reach = 6.0;  // standard deviations on either side that are integrated over
 constexpr int nodes = 33;
 constexpr double log_two_pi = 1.8378770664093453;
+
+using Nodes = Eigen::Array<double, nodes, 1>;
 
 struct Window {
   double low, high;
@@ -69,28 +71,33 @@ Window window_of(const Parameter& parameter, const Normal& prior, const Cavity& 
   return window;
 }
 
+// All nodes at once: the exponentials are most of the work of an inference.
 Moments accumulate(const Parameter& parameter, const Normal& prior, const Cavity& cavity,
                    const Window& window) {
-  std::array<double, nodes> xs{}, values{}, exponents{}, weights{};
+  const Nodes xs = Nodes::LinSpaced(window.low, window.high);
+  Nodes values;
+  values[0] = parameter.value(window.low);
+  const double growth = std::exp((window.high - window.low) / (nodes - 1));
+  for (int k = 1; k < nodes; ++k) {
+    values[k] = values[k - 1] * growth;
+  }
+  const Nodes exponents =
+      -0.5 * ((xs - prior.mean) / prior.sd).square() - 0.5 * cavity.precision * (values - cavity.at).square();
   Moments sums;
-  for (std::size_t k = 0; k < nodes; ++k) {
-    xs[k] = window.low + (window.high - window.low) * static_cast<double>(k) / (nodes - 1);
-    values[k] = parameter.value(xs[k]);
-    exponents[k] = exponent(xs[k], values[k], prior, cavity);
-    sums.top = std::max(sums.top, exponents[k]);
-  }
-  for (std::size_t k = 0; k < nodes; ++k) {
-    weights[k] = std::exp(exponents[k] - sums.top);
-    sums.weight += weights[k];
-    sums.x += weights[k] * xs[k];
-    sums.value += weights[k] * values[k];
-  }
-  for (std::size_t k = 0; k < nodes; ++k) {
-    const double dx = xs[k] - sums.x / sums.weight, dv = values[k] - sums.value / sums.weight;
-    sums.xx += weights[k] * dx * dx;
-    sums.value_value += weights[k] * dv * dv;
-  }
+  sums.top = exponents.maxCoeff();
+  const Nodes weights = (exponents - sums.top).exp();
+  sums.weight = weights.sum();
+  sums.x = (weights * xs).sum();
+  sums.value = (weights * values).sum();
+  sums.xx = (weights * (xs - sums.x / sums.weight).square()).sum();
+  sums.value_value = (weights * (values - sums.value / sums.weight).square()).sum();
   return sums;
+}
+
+double log_wrong_norm() {
+  constexpr double furthest = 1e4;
+  static const double log_norm = std::log(2 * (1 + std::log(furthest)));
+  return log_norm;
 }
 
 Tilted tilt_linear(const Parameter& parameter, const Normal& prior, const Cavity& cavity) {
@@ -124,9 +131,7 @@ Tilted tilt(const Parameter& parameter, const Normal& prior, const Cavity& cavit
 }
 
 double log_wrong_density(double error) {
-  constexpr double furthest = 1e4;
-  static const double log_norm = std::log(2 * (1 + std::log(furthest)));
-  return -log_norm - std::log(std::max(1.0, std::abs(error)));
+  return -log_wrong_norm() - std::log(std::max(1.0, std::abs(error)));
 }
 
 // In u = asinh(error) the density is nearly flat, so that its peak at 0 is not missed where the readings say
@@ -140,14 +145,11 @@ Tilted tilt_wrong(const Cavity& cavity) {
   const double sd = 1 / std::sqrt(cavity.precision);
   const double low = std::asinh(cavity.at - reach * sd), high = std::asinh(cavity.at + reach * sd);
   const double step = (high - low) / (nodes - 1);
-  double weight = 0, first = 0, second = 0;
-  for (int k = 0; k < nodes; ++k) {
-    const double u = low + step * k, error = std::sinh(u), t = (error - cavity.at) / sd;
-    const double w = std::exp(-0.5 * t * t + log_wrong_density(error)) * std::sqrt(1 + error * error);
-    weight += w;
-    first += w * t;
-    second += w * t * t;
-  }
+  const Nodes upwards = Nodes::LinSpaced(low, high).exp(), error = 0.5 * (upwards - upwards.inverse());
+  const Nodes t = (error - cavity.at) / sd;
+  const Nodes density = (1 + error.square()).sqrt() / error.abs().max(1.0) * std::exp(-log_wrong_norm());
+  const Nodes weights = (-0.5 * t.square()).exp() * density;
+  const double weight = weights.sum(), first = (weights * t).sum(), second = (weights * t.square()).sum();
   const double mean_t = first / weight;
   // The cavity is exp(−½ t²), not a normalised density: its integral over the error carries the factor sd.
   out.log_integral = std::log(weight * step);

@@ -216,6 +216,10 @@ const std::vector<Move>& Weighing::moves_of(const Hypothesis& hypothesis) const 
                                    : around.expanded[around.weighed.at(hypothesis).source].moves;
 }
 
+const Hypothesis& Weighing::source_of(const Hypothesis& hypothesis) const {
+  return around.expanded[around.weighed.at(hypothesis).source].belief.hypothesis;
+}
+
 std::optional<Weighing> weigh_hypotheses(Forward& forward, const InferOptions& options) {
   return Weigher(forward, options).run();
 }

@@ -28,6 +28,8 @@ struct Weighing {
   /// The optimum in whose coordinates the moves of a hypothesis are written, and those moves.
   [[nodiscard]] const Optimum& frame_of(const Hypothesis& hypothesis) const;
   [[nodiscard]] const std::vector<Move>& moves_of(const Hypothesis& hypothesis) const;
+  /// The expanded hypothesis that it was reached from.
+  [[nodiscard]] const Hypothesis& source_of(const Hypothesis& hypothesis) const;
 };
 
 /// Climbs to the best hypothesis, explores around it on the screen, and gives the heaviest their own optimum.

@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 #include <Eigen/LU>
+#include <cmath>
 
 #include "diagnose/infer/linear_fit.hpp"
 #include "diagnose/infer/parallel_columns.hpp"
@@ -30,6 +31,29 @@ TEST(ParallelColumns, KeepTheirProduct) {
     EXPECT_LT(
         (merged.share[j] * merged.merged.col(merged.group[static_cast<std::size_t>(j)]) - a.col(j)).norm(),
         1e-12);
+}
+
+// One analysis of the directions serves every scale of the columns.
+TEST(ParallelColumns, MergeAtAnyScale) {
+  const Eigen::MatrixXd a = with_parallel_columns();
+  const ColumnDirections directions = directions_of(a);
+  for (const double growth : {0.5, 1.0, 3.0}) {
+    Eigen::VectorXd scale(a.cols());
+    for (Eigen::Index j = 0; j < a.cols(); ++j) scale[j] = std::pow(growth, static_cast<double>(j));
+    const Eigen::MatrixXd scaled = a * scale.asDiagonal();
+    const ParallelColumns merged = merge_scaled(directions, scale);
+    EXPECT_LT((merged.merged * merged.merged.transpose() - scaled * scaled.transpose()).norm(),
+              1e-12 * scaled.squaredNorm());
+  }
+}
+
+TEST(ParallelColumns, MultiplyAndSpreadLikeTheOriginal) {
+  const Eigen::MatrixXd a = with_parallel_columns();
+  const ParallelColumns merged = merge_parallel(a);
+  const Eigen::VectorXd z = Eigen::VectorXd::LinSpaced(9, -1, 3), r = Eigen::VectorXd::LinSpaced(5, 2, -7);
+  EXPECT_LT((merged.times(z) - a * z).norm(), 1e-12);
+  const Eigen::VectorXd back = merged.merged.transpose() * r;
+  EXPECT_LT((merged.spread(back) - a.transpose() * r).norm(), 1e-12);
 }
 
 // The fit must not see that columns were merged: against the stacked problem solved column by column.
