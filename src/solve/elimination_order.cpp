@@ -17,10 +17,10 @@ class Order {
   Order(int vertices, const std::vector<std::pair<int, int>>& edges)
       : edges_(edges), place_(at(vertices), -1), degree_(at(vertices), 0), beside_(at(vertices), 0) {}
 
-  std::vector<int> find() {
+  Elimination find() {
     peel_leaves();
     if (next_ < static_cast<int>(place_.size())) order_core();
-    return std::move(place_);
+    return {std::move(place_), next_};
   }
 
  private:
@@ -88,7 +88,7 @@ class Order {
 
 }  // namespace
 
-std::vector<int> elimination_order(int vertices, const std::vector<std::pair<int, int>>& edges) {
+Elimination elimination_order(int vertices, const std::vector<std::pair<int, int>>& edges) {
   return Order(vertices, edges).find();
 }
 

@@ -1,9 +1,9 @@
 #pragma once
-#include <Eigen/SparseCholesky>
-#include <Eigen/SparseCore>
+#include <Eigen/Core>
 #include <vector>
 
 #include "ohmtrail/solve/circuit.hpp"
+#include "solve/factor.hpp"
 #include "solve/merge_points.hpp"
 
 /// The derivative of the currents that leave each unknown cluster: a symmetric sparse matrix, Σ g (e_a −
@@ -34,7 +34,7 @@ class Jacobian {
   void mark_indefinite(std::vector<char>& marks) const;
 
   /// One forward and one back substitution; `right` is per unknown.
-  [[nodiscard]] Eigen::VectorXd solve(const Eigen::VectorXd& right) const;
+  [[nodiscard]] Eigen::VectorXd solve(Eigen::VectorXd right) const { return factor_.solve(std::move(right)); }
 
   /// Unknowns at the ends of a branch; −1 as above.
   [[nodiscard]] const std::pair<int, int>& ends(std::size_t branch) const { return ends_[branch]; }
@@ -49,24 +49,19 @@ class Jacobian {
     return (unknown(from) >= 0 ? vector[unknown(from)] : 0) - (unknown(to) >= 0 ? vector[unknown(to)] : 0);
   }
 
-  /// Per branch, (e_a − e_b)ᵀ J⁻¹ (e_a − e_b) in Ω: the resistance that the circuit shows at its points. Only
-  /// the entries of J⁻¹ at the places of the factor are formed (Takahashi's recurrence).
-  [[nodiscard]] std::vector<double> resistance_seen() const;
+  /// Per branch, (e_a − e_b)ᵀ J⁻¹ (e_a − e_b) in Ω: the resistance that the circuit shows at its points.
+  [[nodiscard]] std::vector<double> resistance_seen() const {
+    return factor_.resistance_seen(ends_, has_entry_);
+  }
 
  private:
-  struct Slots {
-    int from = -1, to = -1, both = -1;  ///< places in the value array
-  };
-  void number_unknowns(const Circuit& circuit, const Merged& merged);
-  void make_pattern();
+  Elimination number_unknowns(const Circuit& circuit, const Merged& merged);
 
   int unknowns_ = 0;
   std::vector<int> of_point_, of_cluster_, island_;  ///< island_ is per unknown
-  std::vector<std::pair<int, int>> ends_;            ///< per branch, its unknowns
+  BranchEnds ends_;
   std::vector<char> has_entry_;
-  std::vector<Slots> slots_;
-  Eigen::SparseMatrix<double> matrix_;  ///< upper triangle
-  Eigen::SimplicialLDLT<Eigen::SparseMatrix<double>, Eigen::Upper, Eigen::NaturalOrdering<int>> ldlt_;
+  Factor factor_;
   std::vector<double> factored_conductance_;
   bool factored_ = false;
 };

@@ -1,11 +1,13 @@
 #include <algorithm>
+#include <optional>
 
-#include "solve/jacobian.hpp"
+#include "solve/factor.hpp"
 
 // J = L D L'. Of Z = (L D L')⁻¹ the entries at the places of L follow column by column from the last
 // (Takahashi, Fagan, Chin 1973; Erisman and Tinney, Communications of the ACM 18, 1975, equations 4 and 5):
 //   Z(i, j) = − Σk Z(i, k) L(k, j)  for i > j in column j,   Z(j, j) = 1/D(j) − Σk Z(k, j) L(k, j),
-// k over the rows of column j below the diagonal. Every Z(i, k) asked for is at a place of L as well.
+// k over the rows of column j below the diagonal. Every Z(i, k) asked for is at a place of L as well. A
+// leaf's column has one row.
 
 namespace ohmtrail::solve {
 
@@ -56,16 +58,26 @@ class SelectedInverse {
 
 }  // namespace
 
-std::vector<double> Jacobian::resistance_seen() const {
-  std::vector<double> seen(ends_.size(), 0.0);
-  if (unknowns_ == 0) return seen;
-  const SelectedInverse inverse(ldlt_.matrixL().nestedExpression(), ldlt_.vectorD());
+std::vector<double> Factor::resistance_seen(const BranchEnds& ends,
+                                            const std::vector<char>& has_entry) const {
+  std::vector<double> diagonal(pivot_.size());
+  std::optional<SelectedInverse> core;
+  if (core_.cols() > 0) core.emplace(ldlt_.matrixL().nestedExpression(), ldlt_.vectorD());
+  const int leaves = static_cast<int>(leaves_);
+  for (std::size_t u = pivot_.size(); u-- > 0;) {
+    const int place = static_cast<int>(u) - leaves;
+    diagonal[u] = place >= 0 ? (*core)(place, place) : 1 / pivot_[u];
+    if (place < 0 && inner_[u] >= 0) diagonal[u] += ratio_[u] * ratio_[u] * diagonal[at(inner_[u])];
+  }
+  std::vector<double> seen(ends.size(), 0.0);
   for (std::size_t b = 0; b < seen.size(); ++b) {
-    if (!has_entry_[b]) continue;
-    const auto [from, to] = ends_[b];
-    if (from >= 0) seen[b] += inverse(from, from);
-    if (to >= 0) seen[b] += inverse(to, to);
-    if (from >= 0 && to >= 0) seen[b] -= 2 * inverse(from, to);
+    if (!has_entry[b]) continue;
+    const auto [first, last] = std::minmax(ends[b].first, ends[b].second);
+    if (last >= 0) seen[b] += diagonal[at(last)];
+    if (first < 0) continue;
+    const double both =
+        first < leaves ? ratio_[at(first)] * diagonal[at(last)] : (*core)(first - leaves, last - leaves);
+    seen[b] += diagonal[at(first)] - 2 * both;
   }
   return seen;
 }
