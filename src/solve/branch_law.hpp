@@ -11,6 +11,11 @@ struct Operating {
   double conductance = 0;  ///< di/dv, S
 };
 
+/// A resistor that no current warms.
+[[nodiscard]] inline bool is_ohmic(const Branch& branch) {
+  return branch.law == Law::resistor && branch.heating.alpha == 0;
+}
+
 /// Volts in series with the branch's resistance: the electromotive force of a source, the fixed drop of a
 /// diode.
 [[nodiscard]] double series_volts(const Branch& branch);

@@ -29,6 +29,7 @@ class Writer {
     out_.temperature.assign(count, nan);
     out_.running.assign(count, false);
     out_.collapse = state.collapse;
+    leaving_.assign(at(circuit_.points), 0.0);
   }
 
   Solution write() {
@@ -36,8 +37,12 @@ class Writer {
       const Precise& voltage = state_.voltage[p];
       if (has_source(state_.islands.of_point[p])) out_.voltage[p] = voltage.hi + voltage.lo;
     }
-    clear_noise();
-    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) write_branch(b);
+    find_largest();
+    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      if (is_nothing(b)) out_.current[b] = 0;
+      write_branch(b);
+      add_to_sums(b);
+    }
     current_residual();
     power_residual();
     return std::move(out_);
@@ -49,7 +54,7 @@ class Writer {
   /// Of a live branch.
   std::size_t island(std::size_t b) const { return at(state_.structure->point.island(b)); }
 
-  void clear_noise() {
+  void find_largest() {
     largest_.assign(state_.islands.reference.size(), 0.0);
     for (std::size_t b = 0; b < out_.current.size(); ++b) {
       if (!live(b) || state_.structure->merged.ties[b]) continue;
@@ -58,13 +63,15 @@ class Writer {
     for (double& largest : largest_) {
       if (largest < no_current) largest = 0;
     }
-    for (std::size_t b = 0; b < out_.current.size(); ++b) {
-      double& amperes = out_.current[b];
-      const double share = state_.structure->merged.fixes[b] ? merged_noise : noise;
-      const bool nothing = !live(b) || state_.structure->merged.ties[b] ||
-                           std::abs(amperes) <= share * largest_[island(b)] || largest_[island(b)] == 0;
-      if (nothing) amperes = 0;
-    }
+    sum_.assign(largest_.size(), 0.0);
+    delivered_.assign(largest_.size(), 0.0);
+  }
+
+  /// A current that is none, or noise.
+  bool is_nothing(std::size_t b) const {
+    if (!live(b) || state_.structure->merged.ties[b] || largest_[island(b)] == 0) return true;
+    const double share = state_.structure->merged.fixes[b] ? merged_noise : noise;
+    return std::abs(out_.current[b]) <= share * largest_[island(b)];
   }
 
   double drop_of(std::size_t b) const {
@@ -87,7 +94,8 @@ class Writer {
     }
     out_.running[b] = true;
     if (!live(b)) return;
-    if (branch.law == Law::resistor) out_.resistance[b] = resistance_at(branch, i);
+    if (branch.law == Law::resistor)
+      out_.resistance[b] = is_ohmic(branch) ? branch.resistance : resistance_at(branch, i);
     if (branch.law == Law::source) out_.resistance[b] = branch.resistance;
     if (branch.law == Law::diode && branch.resistance > 0) out_.resistance[b] = branch.resistance;
     if (branch.heating.rated > 0) out_.temperature[b] = temperature_at(branch.heating, i);
@@ -101,29 +109,26 @@ class Writer {
     return out_.drop[b] * out_.current[b];
   }
 
+  void add_to_sums(std::size_t b) {
+    const double amperes = out_.current[b];
+    if (amperes == 0) return;
+    leaving_[at(circuit_.branches[b].from)] += amperes;
+    leaving_[at(circuit_.branches[b].to)] -= amperes;
+    const double power = out_.drop[b] * amperes;
+    sum_[island(b)] += power;
+    delivered_[island(b)] += std::max(-power, 0.0);
+  }
+
   void current_residual() {
-    std::vector<double> leaving(at(circuit_.points), 0.0);
-    for (std::size_t b = 0; b < out_.current.size(); ++b) {
-      leaving[at(circuit_.branches[b].from)] += out_.current[b];
-      leaving[at(circuit_.branches[b].to)] -= out_.current[b];
-    }
-    for (std::size_t p = 0; p < leaving.size(); ++p) {
+    for (std::size_t p = 0; p < leaving_.size(); ++p) {
       const double largest = largest_[at(state_.islands.of_point[p])];
-      if (largest > 0) raise(out_.current_residual, std::abs(leaving[p]) / largest);
+      if (largest > 0) raise(out_.current_residual, std::abs(leaving_[p]) / largest);
     }
   }
 
   void power_residual() {
-    std::vector<double> sum(largest_.size(), 0.0);
-    std::vector<double> delivered(largest_.size(), 0.0);
-    for (std::size_t b = 0; b < out_.current.size(); ++b) {
-      if (!live(b) || out_.current[b] == 0) continue;
-      const double power = out_.drop[b] * out_.current[b];
-      sum[island(b)] += power;
-      delivered[island(b)] += std::max(-power, 0.0);
-    }
-    for (std::size_t k = 0; k < sum.size(); ++k) {
-      if (delivered[k] > 0) raise(out_.power_residual, std::abs(sum[k]) / delivered[k]);
+    for (std::size_t k = 0; k < sum_.size(); ++k) {
+      if (delivered_[k] > 0) raise(out_.power_residual, std::abs(sum_[k]) / delivered_[k]);
     }
   }
 
@@ -135,7 +140,9 @@ class Writer {
   const SolverState& state_;
   const Circuit& circuit_;
   Solution out_;
-  std::vector<double> largest_;  ///< per island, A
+  std::vector<double> leaving_;          ///< per point, A
+  std::vector<double> largest_;          ///< per island, A
+  std::vector<double> sum_, delivered_;  ///< per island, W
 };
 
 }  // namespace

@@ -47,14 +47,12 @@ class Walk {
   }
 
  private:
-  bool here(std::size_t b) const {
-    return state_.circuit.branches[b].law == Law::power && point_.flows(b) && at(point_.island(b)) == island_;
-  }
+  bool here(std::size_t b) const { return at(point_.island(b)) == island_; }
 
   /// ∂F/∂s: what the power loads take at a share of 1.
   Eigen::VectorXd by_share() const {
     Eigen::VectorXd derivative = Eigen::VectorXd::Zero(jacobian_.unknowns());
-    for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
+    for (const std::size_t b : point_.power_loads()) {
       if (!here(b)) continue;
       const Branch& branch = state_.circuit.branches[b];
       jacobian_.add_between(derivative, branch.from, branch.to, state_.demand.power[b] / point_.drop()[b]);
@@ -70,7 +68,7 @@ class Walk {
     if (!factor()) return false;
     const Eigen::VectorXd q = jacobian_.solve(by_share());
     double fastest = 0;
-    for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
+    for (const std::size_t b : point_.power_loads()) {
       if (!here(b)) continue;
       const Branch& branch = state_.circuit.branches[b];
       const double fall = jacobian_.between(q, branch.from, branch.to) / point_.drop()[b];
@@ -89,7 +87,7 @@ class Walk {
     double& share = state_.demand.share[island_];
     for (int iteration = 0; iteration < 30; ++iteration) {
       point_.evaluate(state_.demand);
-      const Imbalance imbalance = point_.imbalance(jacobian_);
+      const Imbalance& imbalance = point_.imbalance();
       const double worst = imbalance.relative[island_];
       if (!std::isfinite(worst) || !factor()) return false;
       const Eigen::VectorXd p = jacobian_.solve(imbalance.leaving);
@@ -100,7 +98,7 @@ class Walk {
       if (worst <= 1e-13 && std::abs(miss) <= 1e-13 * t) return true;
       const double ds = -(miss + jacobian_.between(p, load.from, load.to)) / aq;
       share += ds;
-      point_.move(jacobian_, -p - q * ds, only_here_);
+      point_.move(-p - q * ds, only_here_);
     }
     return false;
   }

@@ -1,6 +1,6 @@
 #include "solve/islands.hpp"
 
-#include "solve/partition.hpp"
+#include "solve/modes.hpp"
 
 namespace ohmtrail::solve {
 
@@ -33,13 +33,24 @@ void choose_references(Islands& islands, const Circuit& circuit) {
 
 }  // namespace
 
-Islands find_islands(const Circuit& circuit) {
-  Partition sets(circuit.points);
+Partition fed_parts(const Circuit& circuit) {
+  Partition parts(circuit.points);
   for (const Branch& branch : circuit.branches) {
-    if (branch.law != Law::open) sets.join(branch.from, branch.to);
+    if (branch.law != Law::open && !is_takes(branch.law)) parts.join(branch.from, branch.to);
+  }
+  return parts;
+}
+
+Islands find_islands(const Circuit& circuit) {
+  return find_islands(circuit, fed_parts(circuit));
+}
+
+Islands find_islands(const Circuit& circuit, Partition fed) {
+  for (const Branch& branch : circuit.branches) {
+    if (is_takes(branch.law)) fed.join(branch.from, branch.to);
   }
   Islands islands;
-  number_islands(islands, sets, circuit.points);
+  number_islands(islands, fed, circuit.points);
   choose_references(islands, circuit);
   return islands;
 }

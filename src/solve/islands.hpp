@@ -2,6 +2,7 @@
 #include <vector>
 
 #include "ohmtrail/solve/circuit.hpp"
+#include "solve/partition.hpp"
 
 namespace ohmtrail::solve {
 
@@ -13,5 +14,11 @@ struct Islands {
 };
 
 [[nodiscard]] Islands find_islands(const Circuit& circuit);
+
+/// Points that branches join which may carry a current to a load: all that are neither open nor loads of
+/// constant current or power.
+[[nodiscard]] Partition fed_parts(const Circuit& circuit);
+/// The same islands, from those parts.
+[[nodiscard]] Islands find_islands(const Circuit& circuit, Partition fed);
 
 }  // namespace ohmtrail::solve

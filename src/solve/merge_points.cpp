@@ -20,8 +20,8 @@ bool same_volts(double a, double b) {
 
 class Merger {
  public:
-  Merger(const Circuit& circuit, const Islands& islands, Modes& modes)
-      : circuit_(circuit), islands_(islands), modes_(modes), sets_(circuit.points) {
+  Merger(const Circuit& circuit, const Islands& islands, const Partition& fed, Modes& modes)
+      : circuit_(circuit), islands_(islands), fed_(fed), modes_(modes), sets_(circuit.points) {
     merged_.fixes.assign(circuit.branches.size(), 0);
     merged_.ties.assign(circuit.branches.size(), 0);
   }
@@ -30,6 +30,7 @@ class Merger {
   [[nodiscard]] bool again() const { return again_; }
 
   tl::expected<Merged, Failure> merge() {
+    survey();
     for (const int b : in_order_of_strength()) {
       if (auto failure = join(b)) return tl::unexpected(*failure);
       if (again_) return std::move(merged_);
@@ -41,13 +42,22 @@ class Merger {
   }
 
  private:
+  /// One look at every branch: most are of no interest here.
+  void survey() {
+    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      const Branch& branch = circuit_.branches[b];
+      const bool fixes = fixes_voltage(branch, modes_[b]);
+      if (fixes) fixers_.push_back(static_cast<int>(b));
+      if (branch.law == Law::source && branch.resistance > 0) sources_.push_back(static_cast<int>(b));
+      if (branch.law != Law::open && (fixes || !conducts(b))) may_tie_.push_back(static_cast<int>(b));
+      as_fed_ = as_fed_ && (modes_[b] == Mode::active || branch.law == Law::open || is_takes(branch.law));
+    }
+  }
+
   /// Wires first, then sources; of regulators the highest set point first, of diodes the lowest drop first:
   /// the one that comes first is the one that wins.
   std::vector<int> in_order_of_strength() const {
-    std::vector<int> order;
-    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      if (fixes_voltage(circuit_.branches[b], modes_[b])) order.push_back(static_cast<int>(b));
-    }
+    std::vector<int> order = fixers_;
     const auto rank = [&](int b) {
       const Branch& branch = circuit_.branches[at(b)];
       switch (branch.law) {
@@ -133,13 +143,13 @@ class Merger {
 
   /// A source with resistance whose posts are one point.
   std::optional<Failure> shorted_source() const {
-    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      const Branch& branch = circuit_.branches[b];
-      if (branch.law != Law::source || branch.resistance <= 0 || branch.size == 0) continue;
+    for (const int b : sources_) {
+      const Branch& branch = circuit_.branches[at(b)];
+      if (branch.size == 0) continue;
       const auto from = sets_.find(branch.from);
       const auto to = sets_.find(branch.to);
       if (from.root != to.root || difference(from.above, to.above) != 0) continue;
-      return Failure{Failure::Kind::shorted_source, fixed_loop(circuit_, merged_.fixes, static_cast<int>(b)),
+      return Failure{Failure::Kind::shorted_source, fixed_loop(circuit_, merged_.fixes, b),
                      std::abs(branch.size) / branch.resistance};
     }
     return std::nullopt;
@@ -153,24 +163,27 @@ class Merger {
   /// Joins parts that no conducting branch joins to their island's reference, through the first branch that
   /// does.
   void tie_what_hangs() {
+    merged_.conducting = as_fed_ ? fed_ : conducting_parts();
+    Partition parts = merged_.conducting;
+    const std::vector<int> candidates = in_order_of_tying();
+    while (tie_in_order(parts, candidates)) {
+    }
+  }
+
+  Partition conducting_parts() const {
     Partition parts(circuit_.points);
     for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
       if (merged_.fixes[b] || conducts(b)) parts.join(circuit_.branches[b].from, circuit_.branches[b].to);
     }
-    merged_.component.resize(at(circuit_.points));
-    for (int p = 0; p < circuit_.points; ++p) merged_.component[at(p)] = parts.find(p);
-    const std::vector<int> candidates = in_order_of_tying();
-    while (tie_in_order(parts, candidates)) {
-    }
+    return parts;
   }
 
   /// Regulators, the highest set point first (it is the one that holds what hangs there, if any does), then
   /// diodes, then loads.
   std::vector<int> in_order_of_tying() const {
     std::vector<int> order;
-    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      if (circuit_.branches[b].law != Law::open && !merged_.fixes[b] && !conducts(b))
-        order.push_back(static_cast<int>(b));
+    for (const int b : may_tie_) {
+      if (!merged_.fixes[at(b)] && !conducts(at(b))) order.push_back(b);
     }
     const auto rank = [&](int b) {
       const Branch& branch = circuit_.branches[at(b)];
@@ -236,7 +249,10 @@ class Merger {
 
   const Circuit& circuit_;
   const Islands& islands_;
+  const Partition& fed_;
   Modes& modes_;
+  std::vector<int> fixers_, sources_, may_tie_;  ///< branches, in file order; sources_: those with resistance
+  bool as_fed_ = true;                           ///< all that may conduct do
   DisjointSets sets_;
   Merged merged_;
   bool again_ = false;
@@ -244,9 +260,10 @@ class Merger {
 
 }  // namespace
 
-tl::expected<Merged, Failure> merge_points(const Circuit& circuit, const Islands& islands, Modes& modes) {
+tl::expected<Merged, Failure> merge_points(const Circuit& circuit, const Islands& islands,
+                                           const Partition& fed, Modes& modes) {
   for (;;) {  // each turn takes one branch out of those that fix a voltage
-    Merger merger(circuit, islands, modes);
+    Merger merger(circuit, islands, fed, modes);
     auto merged = merger.merge();
     if (!merger.again()) return merged;
   }

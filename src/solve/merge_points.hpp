@@ -5,6 +5,7 @@
 #include "ohmtrail/solve/solver.hpp"
 #include "solve/islands.hpp"
 #include "solve/modes.hpp"
+#include "solve/partition.hpp"
 #include "solve/precise.hpp"
 
 /// Unknown reduction: branches that fix a voltage join their points into one cluster. A point's voltage is
@@ -23,12 +24,12 @@ struct Merged {
   std::vector<int> base_point;  ///< per cluster, the point whose offset is 0
   std::vector<char> grounded;   ///< per cluster: holds its island's reference, so its base is known
   std::vector<int> island;      ///< per cluster
-  std::vector<int>
-      component;  ///< per point: parts held together by branches that conduct at present, ties left out
+  Partition conducting{0};      ///< points that branches join which conduct at present, ties left out
 };
 
 /// Modes of regulators and diodes that fixed voltages already decide are changed in `modes`.
+/// `fed`: see `fed_parts`.
 [[nodiscard]] tl::expected<Merged, Failure> merge_points(const Circuit& circuit, const Islands& islands,
-                                                         Modes& modes);
+                                                         const Partition& fed, Modes& modes);
 
 }  // namespace ohmtrail::solve

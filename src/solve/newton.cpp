@@ -44,7 +44,6 @@ class Newton {
     length_.assign(failed_.size(), 0.0);
     fail_reversed_loads();
     for (int iteration = 0; iteration < most_iterations; ++iteration) {
-      imbalance_ = point_.imbalance(jacobian_);
       const double worst = worst_of_the_living();
       if (worst <= enough_ || (worst <= good_enough && worst > 0.5 * before_)) return failed_;
       if (overshot()) {
@@ -60,22 +59,22 @@ class Newton {
   }
 
  private:
+  const Imbalance& imbalance() const { return point_.imbalance(); }
+
   double worst_of_the_living() const {
     double worst = 0;
-    for (std::size_t k = 0; k < imbalance_.relative.size(); ++k) {
+    for (std::size_t k = 0; k < imbalance().relative.size(); ++k) {
       if (!failed_[k])
-        worst = std::isfinite(imbalance_.relative[k]) ? std::max(worst, imbalance_.relative[k]) : HUGE_VAL;
+        worst = std::isfinite(imbalance().relative[k]) ? std::max(worst, imbalance().relative[k]) : HUGE_VAL;
     }
     return worst;
   }
 
-  bool takes_power(std::size_t b) const {
-    return circuit_.branches[b].law == Law::power && point_.flows(b) && point_.current()[b] != 0;
-  }
+  bool takes_power(std::size_t b) const { return point_.current()[b] != 0; }
 
   /// A start where a power load has no voltage, or a reversed one, leads nowhere.
   void fail_reversed_loads() {
-    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+    for (const std::size_t b : point_.power_loads()) {
       if (takes_power(b) && !(point_.drop()[b] > 0)) failed_[at(point_.island(b))] = 1;
     }
   }
@@ -107,22 +106,22 @@ class Newton {
 
   void advance() {
     ++effort_.steps;
-    step_ = -jacobian_.solve(imbalance_.leaving);
+    step_ = jacobian_.solve(-imbalance().leaving);
     length_.assign(failed_.size(), 1.0);
     for (std::size_t k = 0; k < failed_.size(); ++k) {
       if (failed_[k]) length_[k] = 0;
     }
     slope_ = slopes();
     keep_loads_above_zero();
-    point_.move(jacobian_, step_, length_);
+    point_.move(step_, length_);
     point_.evaluate(demand_);
   }
 
   /// No power load may lose more than four fifths of its voltage in one step.
   void keep_loads_above_zero() {
-    for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      const Branch& branch = circuit_.branches[b];
+    for (const std::size_t b : point_.power_loads()) {
       if (!takes_power(b)) continue;
+      const Branch& branch = circuit_.branches[b];
       double& length = length_[at(point_.island(b))];
       const double change = jacobian_.between(step_, branch.from, branch.to);
       const double volts = point_.drop()[b];
@@ -134,7 +133,7 @@ class Newton {
   std::vector<double> slopes() const {
     std::vector<double> slope(failed_.size(), 0.0);
     for (int u = 0; u < jacobian_.unknowns(); ++u)
-      slope[at(jacobian_.island(u))] += imbalance_.leaving[u] * step_[u];
+      slope[at(jacobian_.island(u))] += imbalance().leaving[u] * step_[u];
     return slope;
   }
 
@@ -143,10 +142,11 @@ class Newton {
     if (step_.size() == 0) return false;
     retreating_.assign(failed_.size(), 0);
     bool any = false;
-    const std::vector<double> now = slopes();
+    std::vector<double> now;
     for (std::size_t k = 0; k < failed_.size(); ++k) {
-      if (failed_[k] || length_[k] <= 0 || imbalance_.relative[k] < 1e-6) continue;
-      retreating_[k] = !std::isfinite(imbalance_.relative[k]) || now[k] > 0.9 * std::abs(slope_[k]);
+      if (failed_[k] || length_[k] <= 0 || imbalance().relative[k] < 1e-6) continue;
+      if (now.empty()) now = slopes();
+      retreating_[k] = !std::isfinite(imbalance().relative[k]) || now[k] > 0.9 * std::abs(slope_[k]);
       any = any || retreating_[k];
     }
     return any;
@@ -164,14 +164,14 @@ class Newton {
       length_[k] /= 2;
       back[k] = -length_[k];
     }
-    if (step_.size() > 0) point_.move(jacobian_, step_, back);
+    if (step_.size() > 0) point_.move(step_, back);
     jacobian_.forget();
     point_.evaluate(demand_);
   }
 
   void give_up() {
     for (std::size_t k = 0; k < failed_.size(); ++k) {
-      if (!(imbalance_.relative[k] <= good_enough)) failed_[k] = 1;
+      if (!(imbalance().relative[k] <= good_enough)) failed_[k] = 1;
     }
   }
 
@@ -183,7 +183,6 @@ class Newton {
   double enough_;
   std::vector<char> failed_, retreating_;
   std::vector<double> length_, slope_;
-  Imbalance imbalance_;
   Eigen::VectorXd step_;
   double before_ = HUGE_VAL;  ///< worst imbalance one step ago
 };

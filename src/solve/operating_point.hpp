@@ -24,36 +24,49 @@ struct Imbalance {
 
 class OperatingPoint {
  public:
-  OperatingPoint(const Circuit& circuit, const Merged& merged, const Modes& modes);
+  OperatingPoint(const Circuit& circuit, const Merged& merged, const Jacobian& jacobian, const Modes& modes);
 
   /// Takes the cluster bases from point voltages.
   void start_at(const std::vector<Precise>& point_voltage);
   /// base += length · step in the islands whose length is not 0.
-  void move(const Jacobian& jacobian, const Eigen::VectorXd& step,
-            const std::vector<double>& length_of_island);
-  /// Drops, currents and conductances of all branches that are not fixed.
+  void move(const Eigen::VectorXd& step, const std::vector<double>& length_of_island);
+  /// Drops, currents and conductances of all branches that are not fixed, and the imbalance they leave.
   void evaluate(const Demand& demand);
 
-  [[nodiscard]] Imbalance imbalance(const Jacobian& jacobian) const;
-
+  [[nodiscard]] const Imbalance& imbalance() const { return imbalance_; }
   [[nodiscard]] const std::vector<Precise>& voltage() const { return voltage_; }  ///< per point
   [[nodiscard]] const std::vector<double>& drop() const { return drop_; }
   [[nodiscard]] const std::vector<double>& current() const { return current_; }
   [[nodiscard]] const std::vector<double>& conductance() const { return conductance_; }
   /// Passes a current by its law: not idle, not fixed, in an island with a source.
-  [[nodiscard]] bool flows(std::size_t branch) const { return flows_[branch] != 0; }
+  [[nodiscard]] bool flows(std::size_t branch) const { return flow_[branch] != Flow::none; }
+  /// Constant-power branches that flow.
+  [[nodiscard]] const std::vector<std::size_t>& power_loads() const { return power_loads_; }
   [[nodiscard]] int island(std::size_t branch) const { return island_[branch]; }
   [[nodiscard]] std::size_t islands() const { return islands_; }
 
  private:
+  enum class Flow : char { none, ohmic, by_law };
+  struct AtPoint {
+    double leaving = 0, meeting = 0;  ///< Σ i and Σ |i|, A
+  };
+  [[nodiscard]] Operating operate_branch(std::size_t b, const Demand& demand) const;
+  void find_imbalance();
+
   const Circuit* circuit_;
   const Merged* merged_;
+  const Jacobian* jacobian_;
   std::vector<Precise> base_;  ///< per cluster
   std::vector<Precise> voltage_;
   std::vector<double> drop_, current_, conductance_;
-  std::vector<char> flows_;
+  std::vector<Flow> flow_;
+  std::vector<std::size_t> power_loads_;
   std::vector<int> island_;  ///< per branch, −1 where it has no source
   std::size_t islands_ = 0;
+  std::vector<AtPoint> at_point_;
+  std::vector<double> largest_current_;  ///< per island
+  Eigen::VectorXd meeting_;              ///< per unknown
+  Imbalance imbalance_;
 };
 
 }  // namespace ohmtrail::solve

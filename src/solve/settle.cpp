@@ -15,11 +15,8 @@ constexpr int most_converter_rounds = 400;
 constexpr double converter_accuracy = 1e-13;
 
 /// Far more turns of modes than any network has been seen to need: beyond it there is no state to be found.
-int most_rounds(const Circuit& circuit) {
-  const auto switching = std::count_if(circuit.branches.begin(), circuit.branches.end(), [](const Branch& b) {
-    return b.law == Law::regulator || b.law == Law::diode;
-  });
-  return 20 + 6 * static_cast<int>(switching);
+int most_rounds(const SolverState& state) {
+  return 20 + 6 * static_cast<int>(state.switching.size());
 }
 
 bool any(const std::vector<char>& marks) {
@@ -33,21 +30,22 @@ Structure::Structure(const Circuit& circuit, Merged merged_points, const Modes& 
       merged(std::move(merged_points)),
       jacobian(circuit, merged),
       merged_currents(circuit, merged),
-      point(circuit, merged, made_for) {}
+      point(circuit, merged, jacobian, made_for) {}
 
 void SolverState::start_modes(bool afresh) {
   const Modes last = modes;
   modes.assign(circuit.branches.size(), Mode::active);
+  for (const std::size_t b : switching) {
+    if (!afresh) modes[b] = last[b];
+  }
   for (std::size_t b = 0; b < modes.size(); ++b) {
-    const Law law = circuit.branches[b].law;
-    if (!afresh && (law == Law::regulator || law == Law::diode)) modes[b] = last[b];
-    if (law == Law::open || stopped[b]) modes[b] = Mode::idle;
+    if (circuit.branches[b].law == Law::open || stopped[b]) modes[b] = Mode::idle;
   }
 }
 
 std::optional<Failure> SolverState::restructure() {
   if (structure && !merge_changed && structure->made_for == modes) return std::nullopt;
-  auto merged = merge_points(circuit, islands, modes);
+  auto merged = merge_points(circuit, islands, fed, modes);
   if (!merged) return merged.error();
   structure = std::make_unique<Structure>(circuit, std::move(*merged), modes);
   ++effort.orderings;
@@ -69,7 +67,7 @@ void SolverState::find_currents() {
 
 double SolverState::update_converters() {
   double change = 0;
-  for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
+  for (const std::size_t b : switching) {
     const Branch& output = circuit.branches[b];
     if (output.law != Law::regulator || output.input < 0) continue;
     double& power = demand.power[at(output.input)];
@@ -85,7 +83,8 @@ namespace {
 
 std::vector<char> islands_of_converters(const SolverState& state) {
   std::vector<char> marks(state.islands.reference.size(), 0);
-  for (const Branch& output : state.circuit.branches) {
+  for (const std::size_t b : state.switching) {
+    const Branch& output = state.circuit.branches[b];
     if (output.law == Law::regulator && output.input >= 0) marks[state.island_of(at(output.input))] = 1;
   }
   return marks;
@@ -118,13 +117,6 @@ tl::expected<std::vector<char>, Failure> overloaded_islands(const SolverState& s
 
 }  // namespace
 
-bool SolverState::takes_power() const {
-  for (std::size_t b = 0; b < modes.size(); ++b) {
-    if (circuit.branches[b].law == Law::power && modes[b] != Mode::idle) return true;
-  }
-  return false;
-}
-
 /// From where the last solve ended; where that leads nowhere, from the state without power loads.
 std::vector<char> SolverState::run_newton() {
   OperatingPoint& point = structure->point;
@@ -134,7 +126,7 @@ std::vector<char> SolverState::run_newton() {
     if (!any(failed)) return failed;
     structure->jacobian.forget();
   }
-  if (!takes_power()) {
+  if (point.power_loads().empty()) {
     point.start_at(std::vector<Precise>(voltage.size()));
     return newton_with_converters(*this);
   }
@@ -153,7 +145,7 @@ tl::expected<std::vector<char>, Failure> SolverState::settle() {
   std::set<Modes> seen;
   bool one_only = false;
   std::vector<char> wrong_islands;
-  const int rounds = most_rounds(circuit);
+  const int rounds = most_rounds(*this);
   for (int round = 0; round < rounds; ++round) {
     if (auto failure = restructure()) return tl::unexpected(*failure);
     std::vector<char> failed = run_newton();
@@ -178,15 +170,11 @@ tl::expected<std::vector<char>, Failure> SolverState::settle() {
   return wrong_islands;
 }
 
-std::vector<char> find_unfed(const Circuit& circuit) {
-  Partition parts(circuit.points);
-  for (const Branch& branch : circuit.branches) {
-    if (branch.law != Law::open && !is_takes(branch.law)) parts.join(branch.from, branch.to);
-  }
+std::vector<char> find_unfed(const Circuit& circuit, Partition fed) {
   std::vector<char> unfed(circuit.branches.size(), 0);
   for (std::size_t b = 0; b < unfed.size(); ++b) {
     const Branch& branch = circuit.branches[b];
-    unfed[b] = is_takes(branch.law) && parts.find(branch.from) != parts.find(branch.to);
+    unfed[b] = is_takes(branch.law) && fed.find(branch.from) != fed.find(branch.to);
   }
   return unfed;
 }

@@ -10,12 +10,19 @@ namespace ohmtrail::solve {
 
 SolverState::SolverState(Circuit circuit_to_solve)
     : circuit(std::move(circuit_to_solve)),
-      islands(find_islands(circuit)),
-      unfed(find_unfed(circuit)),
+      fed(fed_parts(circuit)),
+      islands(find_islands(circuit, fed)),
+      unfed(find_unfed(circuit, fed)),
       voltage(at(circuit.points)),
       current(circuit.branches.size(), 0.0) {
   demand.share.assign(at(islands.count), 1.0);
-  for (const Branch& branch : circuit.branches) demand.power.push_back(branch.size);
+  demand.power.reserve(circuit.branches.size());
+  for (const Branch& branch : circuit.branches) {
+    const std::size_t b = demand.power.size();
+    demand.power.push_back(branch.size);
+    if (branch.law == Law::regulator || branch.law == Law::diode) switching.push_back(b);
+    if (branch.stops_below > 0) stoppable.push_back(b);
+  }
 }
 
 bool SolverState::is_running_load(std::size_t branch) const {
@@ -25,7 +32,7 @@ bool SolverState::is_running_load(std::size_t branch) const {
 void SolverState::stop(std::size_t branch) {
   stopped[branch] = 1;
   modes[branch] = Mode::idle;
-  for (std::size_t b = 0; b < modes.size(); ++b) {
+  for (const std::size_t b : switching) {
     if (circuit.branches[b].law == Law::regulator && circuit.branches[b].input == static_cast<int>(branch))
       stop(b);
   }
@@ -34,10 +41,9 @@ void SolverState::stop(std::size_t branch) {
 bool SolverState::stop_weakest() {
   int weakest = -1;
   double lowest = 1 - 1e-12;
-  for (std::size_t b = 0; b < modes.size(); ++b) {
-    const double least = circuit.branches[b].stops_below;
-    if (least <= 0 || !is_running_load(b)) continue;
-    const double level = structure->point.drop()[b] / least;
+  for (const std::size_t b : stoppable) {
+    if (!is_running_load(b)) continue;
+    const double level = structure->point.drop()[b] / circuit.branches[b].stops_below;
     if (level < lowest) {
       lowest = level;
       weakest = static_cast<int>(b);

@@ -29,8 +29,11 @@ struct SolverState {
   explicit SolverState(Circuit circuit_to_solve);
 
   Circuit circuit;
+  Partition fed;  ///< see `fed_parts`
   Islands islands;
   std::vector<char> unfed;  ///< loads whose terminals no conducting branches join: no current can reach them
+  std::vector<std::size_t> switching;  ///< regulators and diodes
+  std::vector<std::size_t> stoppable;  ///< loads that drop out below some voltage
   std::vector<char> stopped;  ///< loads (and outputs of converters) that are out for the rest of this solve
   Modes modes;
   Demand demand;
@@ -50,7 +53,6 @@ struct SolverState {
   std::optional<Failure> restructure();
   tl::expected<std::vector<char>, Failure> settle();
   std::vector<char> run_newton();
-  [[nodiscard]] bool takes_power() const;
   void find_currents();
   /// Sets the power of each converter's input to what its output delivers; largest relative change.
   double update_converters();
@@ -75,7 +77,7 @@ struct SolverState {
 };
 
 /// Loads that can carry no current whatever the state of diodes and regulators.
-[[nodiscard]] std::vector<char> find_unfed(const Circuit& circuit);
+[[nodiscard]] std::vector<char> find_unfed(const Circuit& circuit, Partition fed);
 
 /// Residuals within 1e-9.
 [[nodiscard]] bool is_certified(const Solution& solution);

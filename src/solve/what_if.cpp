@@ -1,3 +1,4 @@
+#include <algorithm>
 #include <cmath>
 #include <utility>
 
@@ -60,7 +61,7 @@ bool polish(SolverState& state, int b, double old_conductance) {
   double before = HUGE_VAL;
   for (int step = 0; step < most_steps; ++step) {
     point.evaluate(state.demand);
-    const Imbalance imbalance = point.imbalance(jacobian);
+    const Imbalance& imbalance = point.imbalance();
     double worst = 0;
     for (const double one : imbalance.relative) worst = std::max(worst, one);
     if (worst <= small_enough || (worst <= good_enough && worst > 0.5 * before)) return true;
@@ -70,17 +71,15 @@ bool polish(SolverState& state, int b, double old_conductance) {
     if (1 + change * seen <= 0) return false;
     const Eigen::VectorXd plain = jacobian.solve(imbalance.leaving);
     const double correction = change * jacobian.between(plain, branch.from, branch.to) / (1 + change * seen);
-    point.move(jacobian, column * correction - plain, everywhere);
+    point.move(column * correction - plain, everywhere);
   }
   return false;
 }
 
 bool power_loads_above_zero(const SolverState& state) {
-  for (std::size_t b = 0; b < state.modes.size(); ++b) {
-    if (state.circuit.branches[b].law != Law::power || !state.is_running_load(b)) continue;
-    if (state.structure->point.drop()[b] <= 0) return false;
-  }
-  return true;
+  const OperatingPoint& point = state.structure->point;
+  const auto& loads = point.power_loads();
+  return std::all_of(loads.begin(), loads.end(), [&](std::size_t b) { return point.drop()[b] > 0; });
 }
 
 /// No load, regulator or diode would change its state, and converters' inputs take what they should.

@@ -28,26 +28,20 @@ class Finder {
 
   /// Ties first: while they are wrong, the voltages of what hangs on them mean nothing.
   WrongModes find() {
-    each([this](std::size_t b) {
-      if (state_.structure->merged.ties[b]) check_tie(b);
-    });
+    const std::vector<char>& ties = state_.structure->merged.ties;
+    for (std::size_t b = 0; b < ties.size(); ++b) {
+      if (ties[b] && judged(b)) check_tie(b);
+    }
     if (!wrong_.changes.empty() || !wrong_.unfed.empty()) return without_overload();
-    each([this](std::size_t b) {
-      if (state_.structure->merged.ties[b]) return;
-      const Law law = state_.circuit.branches[b].law;
-      if (law == Law::regulator) check_regulator(b);
-      if (law == Law::diode) check_diode(b);
-    });
+    for (const std::size_t b : state_.switching) {
+      if (!judged(b) || state_.structure->merged.ties[b]) continue;
+      state_.circuit.branches[b].law == Law::regulator ? check_regulator(b) : check_diode(b);
+    }
     return wrong_.changes.empty() ? std::move(wrong_) : without_overload();
   }
 
  private:
-  template <class Visit>
-  void each(Visit visit) const {
-    for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
-      if (state_.structure->point.island(b) >= 0 && !state_.stopped[b]) visit(b);
-    }
-  }
+  bool judged(std::size_t b) const { return state_.structure->point.island(b) >= 0 && !state_.stopped[b]; }
 
   /// What changes may help the regulators that are at their limit.
   WrongModes without_overload() {
@@ -111,11 +105,11 @@ class Finder {
 
   void unfed_behind() {
     if (!wrong_.unfed.empty()) return;
-    const std::vector<int>& component = state_.structure->merged.component;
+    Partition parts = state_.structure->merged.conducting;
     for (std::size_t b = 0; b < state_.circuit.branches.size(); ++b) {
       const Branch& branch = state_.circuit.branches[b];
       const bool takes = is_takes(branch.law) && state_.modes[b] != Mode::idle;
-      if (takes && component[at(branch.from)] != component[at(branch.to)])
+      if (takes && parts.find(branch.from) != parts.find(branch.to))
         wrong_.unfed.push_back(static_cast<int>(b));
     }
   }
@@ -129,6 +123,8 @@ class Finder {
 }  // namespace
 
 WrongModes find_wrong_modes(const SolverState& state, bool idle_at_rest) {
+  const std::vector<char>& ties = state.structure->merged.ties;
+  if (state.switching.empty() && std::find(ties.begin(), ties.end(), 1) == ties.end()) return {};
   return Finder(state, idle_at_rest).find();
 }
 
