@@ -3,16 +3,14 @@
 #include <algorithm>
 #include <numeric>
 
+#include "units/index.hpp"
+
 // A leaf u with neighbour p and conductance g between them: L(p, u) = −g/D(u), and D(p) falls by g²/D(u). On
 // a tree of 10⁵ points this and its substitutions take a third of what a general sparse factorisation takes.
 
 namespace ohmtrail::solve {
 
 namespace {
-
-std::size_t at(int index) {
-  return static_cast<std::size_t>(index);
-}
 
 /// Stable sort by `key`, which is below `keys`.
 template <class KeyOf>
