@@ -31,7 +31,8 @@ std::string short_name(std::string words) {
 }
 
 std::string percent(double share) {
-  if (share > 0.99 && share < 1) return ">99 %";
+  constexpr double rounding = 1e-12;  // what is certain but for it is certain
+  if (share > 0.99 && share < 1 - rounding) return ">99 %";
   if (share < 0.01) return "<1 %";
   return fmt::format("{:.0f} %", 100 * share);
 }
