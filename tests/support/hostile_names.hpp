@@ -90,43 +90,68 @@ inline std::vector<std::string> hostile_names() {
   };
 }
 
-enum class HostileAs { load, run, point };
+enum class HostileAs { load, run, point, part };
 
-/// A 12 V system in which one sort of thing bears every hostile name, as do its cases and its job.
-inline std::string hostile_netlist(HostileAs as) {
+/// What stands between a run and its load: one of every section that joins two points, and its keys.
+inline nlohmann::ordered_json hostile_part(std::size_t i, std::string& section) {
   using Json = nlohmann::ordered_json;
-  const auto names = hostile_names();
-  const auto named = [&](HostileAs what, std::size_t i) {
-    return what == as ? names[i]
-                      : std::string(what == HostileAs::load  ? "load "
-                                    : what == HostileAs::run ? "run "
-                                                             : "point ") +
-                            std::to_string(i);
+  static const std::vector<std::pair<std::string, Json>> parts{
+      {"joints", {{"kind", "stud"}}},
+      {"switches", {{"kind", "toggle"}}},
+      {"fuses", {{"rating", "20 A"}, {"form", "blade"}}},
+      {"shunts", {{"rating", "50 A"}, {"drop", "50 mV"}}},
+      {"isolators", {{"rating", "20 A"}}}};
+  section = parts[i % parts.size()].first;
+  return parts[i % parts.size()].second;
+}
+
+/// A run, a part and a load in series from one battery's plus to its minus, each with its name.
+inline void add_hostile_feed(nlohmann::ordered_json& netlist, std::size_t i, HostileAs as) {
+  const std::string name = hostile_names()[i];
+  const auto named = [&](HostileAs what, const char* otherwise) {
+    return what == as ? name : otherwise + std::to_string(i);
   };
-  Json netlist = {{"ohmtrail", 1}};
+  const std::string point = named(HostileAs::point, "point "), between = "between " + std::to_string(i);
+  netlist["runs"].push_back({{"id", named(HostileAs::run, "run ")},
+                             {"from", "b+"},
+                             {"to", as == HostileAs::part ? between : point},
+                             {"gauge", "14 AWG"},
+                             {"length", "12 ft"},
+                             {"resistance", "0.2 ohm"},
+                             {"note", name}});
+  netlist["loads"].push_back(
+      {{"id", named(HostileAs::load, "load ")}, {"plus", point}, {"minus", "b-"}, {"takes", "1 A"}});
+  netlist["points"][point] = {{"place", name}};
+  if (as != HostileAs::part) return;
+  std::string section;
+  nlohmann::ordered_json part = hostile_part(i, section);
+  part.update({{"id", name}, {"from", between}, {"to", point}});
+  netlist[section].push_back(part);
+}
+
+/// A 12 V system in which one sort of thing bears every hostile name, as do its cases, its meters and its
+/// job.
+inline std::string hostile_netlist(HostileAs as) {
+  const auto names = hostile_names();
+  nlohmann::ordered_json netlist = {{"ohmtrail", 1}};
   netlist["system"] = {
       {"name", names[1]},
       {"nominal", "12 V"},
       {"job",
        {{"customer", names[0]}, {"technician", names[49]}, {"date", names[2]}, {"reference", names[11]}}}};
-  netlist["batteries"] = Json::array(
+  netlist["batteries"] = nlohmann::ordered_json::array(
       {{{"id", "house"}, {"plus", "b+"}, {"minus", "b-"}, {"nominal", "12 V"}, {"capacity", "400 Ah"}}});
-  for (std::size_t i = 0; i < names.size(); ++i) {
-    netlist["runs"].push_back({{"id", named(HostileAs::run, i)},
-                               {"from", "b+"},
-                               {"to", named(HostileAs::point, i)},
-                               {"gauge", "14 AWG"},
-                               {"length", "12 ft"},
-                               {"resistance", "0.2 ohm"},
-                               {"note", names[i]}});
-    netlist["loads"].push_back({{"id", named(HostileAs::load, i)},
-                                {"plus", named(HostileAs::point, i)},
-                                {"minus", "b-"},
-                                {"takes", "1 A"}});
-    netlist["points"][named(HostileAs::point, i)] = {{"place", names[i]}};
-  }
+  for (std::size_t i = 0; i < names.size(); ++i) add_hostile_feed(netlist, i, as);
   for (std::size_t i = 0; i < names.size(); i += 24)
     netlist["cases"].push_back({{"name", names[i]}, {"on", "all"}});
+  for (std::size_t i = 0; i < names.size(); i += 8) {
+    netlist["meters"].push_back({{"id", names[i]}, {"volts", {{"percent", 1}}}});
+    netlist["readings"].push_back({{"volts", 12.0},
+                                   {"red", netlist["loads"][i]["plus"]},
+                                   {"black", "b-"},
+                                   {"case", names[0]},
+                                   {"meter", names[i]}});
+  }
   return netlist.dump();
 }
 

@@ -22,26 +22,39 @@ namespace fs = std::filesystem;
 /// Large enough that a picture takes about a dozen writes.
 constexpr std::size_t block = 16384;
 
-/// Every call that writes one file.
-std::vector<std::string> arguments_of(const std::string& command, const std::string& boat,
-                                      const std::string& output) {
-  return {command, boat, "-o", output};
-}
+/// So small that the choice of its cable takes no time.
+const std::string small_netlist = R"({"ohmtrail": 1, "system": {"name": "invented launch", "nominal": 12},
+ "batteries": [{"id": "B", "plus": "+", "minus": "-", "nominal": 12, "emf": 12.7, "resistance": "4 mohm"}],
+ "runs": [{"id": "feed", "from": "+", "to": "L+", "gauge": "8 AWG", "length": 4, "return": {"from": "L-", "to": "-"}}],
+ "loads": [{"id": "windlass", "plus": "L+", "minus": "L-", "takes": "80 A"}],
+ "cases": [{"name": "hauling", "on": ["windlass"]}],
+ "readings": [{"volts": "10.9 V", "red": "L+", "black": "L-", "case": "hauling"}]})";
 
-struct FaultsTest : testing::TestWithParam<std::pair<const char*, const char*>> {
+/// A call that writes a file over the one that is there.
+struct Writes {
+  const char* command;
+  const char* ending;
+  bool small = false;
+};
+
+struct FaultsTest : testing::TestWithParam<Writes> {
   TemporaryFolder folder;
   MemoryTerminal terminal;
   const std::string boat = folder / "boat.json";
-  const std::string output = (folder / "out") + GetParam().second;
+  const std::string output = (folder / "out") + GetParam().ending;
 
   void SetUp() override {
-    fs::copy_file(OHMTRAIL_SOURCE_DIR "/netlists/camper-12v.json", boat);
+    if (GetParam().small)
+      put_file(boat, small_netlist);
+    else
+      fs::copy_file(OHMTRAIL_SOURCE_DIR "/netlists/camper-12v.json", boat);
     put_file(output, "old");
   }
   int run(Disk& disk) {
     DiskFiles files(disk);
     terminal = {};
-    return ohmtrail::cli::run(arguments_of(GetParam().first, boat, output), {files, terminal});
+    return ohmtrail::cli::run(std::vector<std::string>{GetParam().command, boat, "-o", output},
+                              {files, terminal});
   }
   [[nodiscard]] std::size_t files_left() const {
     return static_cast<std::size_t>(std::distance(fs::directory_iterator(folder.path()), {}));
@@ -125,12 +138,31 @@ TEST_P(FaultsTest, AnUnwritableFolderIsExitFourAndTheOldFileStands) {
 }
 
 std::string name_of(const testing::TestParamInfo<FaultsTest::ParamType>& info) {
-  return std::string(info.param.first) + "_" + (info.param.second + 1);
+  return std::string(info.param.command) + "_" + (info.param.ending + 1);
 }
 
 INSTANTIATE_TEST_SUITE_P(Commands, FaultsTest,
-                         testing::Values(std::pair{"draw", ".svg"}, std::pair{"report", ".pdf"},
-                                         std::pair{"report", ".html"}),
+                         testing::Values(Writes{"draw", ".svg"}, Writes{"report", ".pdf"},
+                                         Writes{"report", ".html"}, Writes{"infer", ".json", true},
+                                         Writes{"size", ".json", true}),
                          name_of);
+
+TEST(Faults, ANewNetlistAppearsWholeOrNotAtAll) {
+  for (int at = 0;; ++at) {
+    ASSERT_LT(at, 200);
+    const TemporaryFolder folder;
+    MemoryTerminal terminal;
+    FailingDisk disk(at, EDQUOT, 1024);
+    DiskFiles files(disk);
+    const int exit =
+        ohmtrail::cli::run(std::vector<std::string>{"new", "-o", folder / "new.json"}, {files, terminal});
+    if (disk.failed_step.empty()) break;
+    SCOPED_TRACE(disk.failed_step);
+    EXPECT_EQ(exit, 4);
+    EXPECT_EQ(terminal.shown, "");
+    EXPECT_THAT(terminal.complaints, HasSubstr("quota exceeded"));
+    EXPECT_EQ(fs::is_empty(folder.path()), disk.failed_step != "sync_folder");
+  }
+}
 
 }  // namespace

@@ -43,10 +43,10 @@ char32_t obeyed(std::string_view text) {
   return 0;
 }
 
-const std::vector<std::vector<std::string>> text_calls{{"check", "boat.json"},
-                                                       {"solve", "boat.json"},
-                                                       {"rank", "boat.json", "--top", "500"},
-                                                       {"bank", "boat.json"}};
+const std::vector<std::vector<std::string>> text_calls{
+    {"check", "boat.json"}, {"solve", "boat.json"}, {"rank", "boat.json", "--top", "500"},
+    {"infer", "boat.json"}, {"next", "boat.json"},  {"compare", "boat.json", "boat.json"},
+    {"bank", "boat.json"}};
 
 TEST_P(HostileTest, NothingThatATerminalObeysReachesIt) {
   for (const auto& call : text_calls) {
@@ -55,6 +55,22 @@ TEST_P(HostileTest, NothingThatATerminalObeysReachesIt) {
     EXPECT_EQ(obeyed(text), 0U) << call[0];
     EXPECT_EQ(obeyed(program.terminal.complaints), 0U) << call[0];
   }
+}
+
+TEST_P(HostileTest, NothingThatATerminalObeysIsSaidInAGuidedSearch) {
+  program.terminal.typed = {"1",
+                            "why",
+                            "0.05",
+                            "seen \x1b[2J\u202E",
+                            "\x9b"
+                            "31m",
+                            "back",
+                            "skip",
+                            "done"};
+  EXPECT_EQ(program.run({"trace", "boat.json", "-o", "\x1b[1m.json"}), 0) << program.terminal.complaints;
+  EXPECT_GT(program.terminal.shown.size(), 500U);
+  EXPECT_EQ(obeyed(program.terminal.shown), 0U);
+  EXPECT_EQ(obeyed(program.terminal.complaints), 0U);
 }
 
 TEST_P(HostileTest, OfColoursOnlyOurOwnReachIt) {
@@ -119,8 +135,10 @@ bool is_number(const std::string& cell) {
 }
 
 TEST_P(HostileTest, NoCellOfASpreadsheetBeginsAFormula) {
-  for (const char* command : {"check", "solve", "rank", "bank"}) {
-    const auto rows = cells_of(shown({command, "boat.json", "--csv"}));
+  for (std::vector<std::string> call : text_calls) {
+    const std::string command = call[0];
+    call.emplace_back("--csv");
+    const auto rows = cells_of(shown(call));
     for (const auto& row : rows) {
       EXPECT_EQ(row.size(), rows.front().size()) << command << ": " << row.front();
       for (const std::string& cell : row) {
@@ -194,7 +212,35 @@ TEST_P(HostileTest, ReportsOnPaperAreWhole) {
 }
 
 INSTANTIATE_TEST_SUITE_P(Names, HostileTest,
-                         testing::Values(HostileAs::load, HostileAs::run, HostileAs::point));
+                         testing::Values(HostileAs::load, HostileAs::run, HostileAs::point, HostileAs::part));
+
+/// No text that a terminal obeys, no cell that begins a formula.
+void expect_harmless(const std::string& csv) {
+  for (const auto& row : cells_of(csv))
+    for (const std::string& cell : row) {
+      EXPECT_TRUE(!begins_a_formula(cell) || is_number(cell)) << cell;
+      EXPECT_EQ(obeyed(cell), 0U) << cell;
+    }
+}
+
+TEST(Hostile, NamesStayNamesInTheChoiceOfCable) {
+  for (const std::string& name : hostile_names()) {
+    Program program;
+    nlohmann::json boat = nlohmann::json::parse(
+        R"({"ohmtrail": 1, "system": {"nominal": 12},
+            "batteries": [{"id": "B", "plus": "+", "minus": "-", "nominal": 12}],
+            "runs": [{"from": "+", "to": "L+", "gauge": "8 AWG", "length": 4}],
+            "loads": [{"id": "lamp", "plus": "L+", "minus": "-", "takes": "8 A"}]})");
+    boat["system"]["name"] = boat["runs"][0]["id"] = name;
+    program.files.content["boat.json"] = boat.dump();
+    EXPECT_EQ(program.run({"size", "boat.json", "-o", "new.json"}), 0) << program.terminal.complaints;
+    EXPECT_EQ(obeyed(program.terminal.shown + program.terminal.complaints), 0U) << name;
+    EXPECT_EQ(nlohmann::json::parse(program.files.content["new.json"])["runs"][0]["id"], name);
+    program.terminal = {};
+    EXPECT_EQ(program.run({"size", "boat.json", "--csv"}), 0) << name;
+    expect_harmless(program.terminal.shown);
+  }
+}
 
 TEST(Hostile, ControlCharactersAreRefusedAndNeverEchoed) {
   for (int code = 1; code < 0xA0; code += code == 0x1F ? 0x60 : 1) {
