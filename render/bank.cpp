@@ -32,17 +32,31 @@ double height_of(double gravity) {
   return std::clamp(share, 0.02, 1.0) * plot_height;
 }
 
+enum class LoadTest { not_judged, passed, failed };
+
+LoadTest load_test_of(const diagnose::Bank& judged, const std::string& id) {
+  for (const diagnose::BatteryVerdict& verdict : judged.batteries) {
+    if (verdict.id != id) continue;
+    if (diagnose::has_finding(verdict, "load-test-failed")) return LoadTest::failed;
+    if (diagnose::has_finding(verdict, "load-test-passed")) return LoadTest::passed;
+  }
+  return LoadTest::not_judged;
+}
+
 class Tile {
  public:
-  Tile(Scene& scene, const netlist::Battery& battery, const Box& box, bool row_has_cells)
+  Tile(Scene& scene, const netlist::Battery& battery, const diagnose::Bank& judged, const Box& box,
+       bool row_has_cells)
       : scene_(scene),
         battery_(battery),
+        test_(load_test_of(judged, battery.id)),
         box_(box),
         row_has_cells_(row_has_cells),
         group_(add_group(scene, battery.id, battery.id)) {}
 
   void draw() {
-    fill_box(scene_, Kind::furniture, group_, box_, palette::paper, {palette::hair, 0.8, false});
+    const Colour edge = test_ == LoadTest::failed ? palette::alarm : palette::hair;
+    fill_box(scene_, Kind::furniture, group_, box_, palette::paper, {edge, 0.8, false});
     const Box nominal = write(scene_, Kind::label, group_, {box_.right() - 8, box_.y + 11},
                               fmt::format("{:g}\u202FV", battery_.nominal.si()), small, Align::right);
     write(scene_, Kind::label, group_, {box_.x + 8, box_.y + 11},
@@ -54,11 +68,25 @@ class Tile {
   }
 
  private:
-  void told(double volts_, const std::string& when, double y) {
-    const Box amount =
-        write(scene_, Kind::label, group_, {box_.x + 8, y}, standing_volts(volts_), {8, true, palette::ink});
+  void told(double volts_, const std::string& when, double y, bool failed = false) {
+    const Box amount = write(scene_, Kind::label, group_, {box_.x + 8, y}, standing_volts(volts_),
+                             {8, true, failed ? palette::alarm : palette::ink});
+    const Lettering style{small.size, failed, failed ? palette::alarm : small.colour};
     write(scene_, Kind::label, group_, {amount.right() + 4, y},
-          fitted(when, small.size, false, box_.right() - amount.right() - 10), small);
+          fitted(when, style.size, style.bold, box_.right() - amount.right() - 10), style);
+  }
+
+  [[nodiscard]] std::string under_load(const netlist::LoadTest& test) const {
+    const std::string amps = amperes(test.amps.si());
+    switch (test_) {
+      case LoadTest::failed:
+        return filled(text::bank_failed, amps);
+      case LoadTest::passed:
+        return filled(text::bank_passed, amps);
+      case LoadTest::not_judged:
+        break;
+    }
+    return filled(text::bank_loaded, amps);
   }
 
   void draw_volts() {
@@ -70,8 +98,7 @@ class Tile {
       told(c.rest->volts.si(), when, y);
       y += 12;
     }
-    if (c.load_test)
-      told(c.load_test->volts.si(), filled(text::bank_loaded, amperes(c.load_test->amps.si())), y);
+    if (c.load_test) told(c.load_test->volts.si(), under_load(*c.load_test), y, test_ == LoadTest::failed);
   }
 
   void draw_cells() {
@@ -108,6 +135,7 @@ class Tile {
 
   Scene& scene_;
   const netlist::Battery& battery_;
+  LoadTest test_;
   Box box_;
   bool row_has_cells_;
   int group_;
@@ -119,7 +147,7 @@ bool has_checks(const netlist::System& system) {
   return std::any_of(system.batteries.begin(), system.batteries.end(), tested);
 }
 
-Scene bank_picture(const netlist::System& system, double width) {
+Scene bank_picture(const netlist::System& system, const diagnose::Bank& judged, double width) {
   Scene scene;
   scene.title = std::string(text::bank_title) + ": " + system.info.name;
   scene.width = width;
@@ -136,8 +164,8 @@ Scene bank_picture(const netlist::System& system, double width) {
     any_cells |= row_has_cells;
     const double height = head_height + (row_has_cells ? plot_height + foot_height : 0);
     for (std::size_t k = first; k < end; ++k)
-      Tile(scene, system.batteries[k], {static_cast<double>(k - first) * (tile + tile_gap), y, tile, height},
-           row_has_cells)
+      Tile(scene, system.batteries[k], judged,
+           {static_cast<double>(k - first) * (tile + tile_gap), y, tile, height}, row_has_cells)
           .draw();
     y += height + tile_gap;
   }
@@ -152,10 +180,11 @@ Scene bank_picture(const netlist::System& system, double width) {
   return scene;
 }
 
-Scene bank_page(const netlist::System& system) {
+Scene bank_page(const netlist::System& system, const diagnose::Bank& judged) {
   constexpr double margin = 16, most_across = 6, head = 26;
   const double across = std::min(most_across, static_cast<double>(system.batteries.size()));
-  const Scene tiles = bank_picture(system, std::max(least_page, across * (least_tile + tile_gap) - tile_gap));
+  const Scene tiles =
+      bank_picture(system, judged, std::max(least_page, across * (least_tile + tile_gap) - tile_gap));
   Scene page;
   page.title = tiles.title;
   page.width = tiles.width + 2 * margin;

@@ -151,7 +151,8 @@ void tell_batteries(Document& document, const ReportInput& input) {
                   {std::string(text::column_per_100), 1.2, Align::right},
                   {std::string(text::column_in_words), 4.6}},
                  rows);
-  if (has_checks(input.system)) document.picture({}, bank_picture(input.system, document.width()));
+  if (has_checks(input.system))
+    document.picture({}, bank_picture(input.system, *input.bank, document.width()));
 }
 
 void tell_small_print(Document& document, const ReportInput& input) {

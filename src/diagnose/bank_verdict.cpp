@@ -2,6 +2,8 @@
 
 #include <fmt/core.h>
 
+#include <algorithm>
+
 #include "diagnose/bank_evidence.hpp"
 
 namespace ohmtrail::diagnose {
@@ -34,6 +36,11 @@ std::string_view word(BatteryState state) {
       break;
   }
   return "not-enough-checks";
+}
+
+bool has_finding(const BatteryVerdict& verdict, std::string_view name) {
+  return std::any_of(verdict.findings.begin(), verdict.findings.end(),
+                     [&](const BankFinding& finding) { return finding.name == name; });
 }
 
 namespace bank {

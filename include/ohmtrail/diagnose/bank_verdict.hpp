@@ -51,4 +51,7 @@ struct BatteryVerdict {
   std::vector<BankFinding> findings;
 };
 
+/// Whether a check said this of the battery: "load-test-failed" …
+[[nodiscard]] bool has_finding(const BatteryVerdict& verdict, std::string_view name);
+
 }  // namespace ohmtrail::diagnose

@@ -7,6 +7,7 @@
 #include "cli/commands/survey.hpp"
 #include "cli/pipeline.hpp"
 #include "cli/text/printable.hpp"
+#include "ohmtrail/diagnose/bank.hpp"
 #include "render/bank.hpp"
 #include "render/diagram.hpp"
 #include "render/staircase.hpp"
@@ -74,7 +75,9 @@ tl::expected<Picture, Exit> staircase_picture(const Survey& survey, const Call& 
 
 tl::expected<Picture, Exit> bank_picture(const Survey& survey, const Doors& doors) {
   if (render::has_checks(survey.system))
-    return Picture{render::bank_page(survey.system), "the batteries' own tests", {}};
+    return Picture{render::bank_page(survey.system, diagnose::judge_bank(survey.system)),
+                   "the batteries' own tests",
+                   {}};
   doors.complain("ohmtrail draw: the file holds no battery checks, so there is nothing to draw with --bank");
   return tl::unexpected(Exit::mistake);
 }

@@ -26,6 +26,25 @@ const std::string all_checks = R"({"rest": {"volts": 12.6, "hours": 8, "temperat
   "load_test": {"before": 12.6, "amps": 250, "volts": 10.1, "seconds": 15},
   "cells": [{"sg": 1.26}, {"sg": 1.26}, {"sg": 1.15}, {"sg": 1.26}, {"sg": 1.26}, {"sg": 1.26}]})";
 
+Scene page_of(const netlist::System& system) {
+  return bank_page(system, diagnose::judge_bank(system));
+}
+
+Scene picture_of(const netlist::System& system, double width) {
+  return bank_picture(system, diagnose::judge_bank(system), width);
+}
+
+/// A full battery of 500 CCA that keeps so much under 250 A for so long.
+netlist::System load_tested(double volts, double seconds = 15) {
+  netlist::System system = bank_of(1, all_checks);
+  netlist::Battery& battery = system.batteries.front();
+  battery.cca = units::Current{500};
+  battery.checks.cells.clear();
+  battery.checks.load_test->volts = units::Voltage{volts};
+  battery.checks.load_test->duration = units::Time{seconds};
+  return system;
+}
+
 std::vector<std::string> texts(const Scene& scene) {
   std::vector<std::string> found;
   for (const Shape& shape : scene.shapes) {
@@ -44,19 +63,19 @@ bool inside(const Scene& scene) {
 TEST(BankPage, HasAHeadingAndKeepsInsideItsEdges) {
   for (const int batteries : {1, 2, 4, 6, 9, 30}) {
     SCOPED_TRACE(batteries);
-    const Scene page = bank_page(bank_of(batteries, all_checks));
+    const Scene page = page_of(bank_of(batteries, all_checks));
     EXPECT_TRUE(inside(page));
     EXPECT_THAT(texts(page), testing::Contains("Batteries: bank"));
   }
 }
 
 TEST(BankPage, IsNoWiderThanItsBatteriesNeed) {
-  EXPECT_LT(bank_page(bank_of(1, all_checks)).width, bank_page(bank_of(4, all_checks)).width);
-  EXPECT_EQ(bank_page(bank_of(6, all_checks)).width, bank_page(bank_of(12, all_checks)).width);
+  EXPECT_LT(page_of(bank_of(1, all_checks)).width, page_of(bank_of(4, all_checks)).width);
+  EXPECT_EQ(page_of(bank_of(6, all_checks)).width, page_of(bank_of(12, all_checks)).width);
 }
 
 TEST(BankPicture, ShowsEveryCellsGravityAndBothVoltages) {
-  const auto said = texts(bank_picture(bank_of(1, all_checks), 300));
+  const auto said = texts(picture_of(bank_of(1, all_checks), 300));
   EXPECT_THAT(said, testing::Contains("1.150"));
   EXPECT_EQ(std::count(said.begin(), said.end(), "1.260"), 5);
   EXPECT_THAT(said, testing::Contains(testing::HasSubstr("12.6")));
@@ -66,7 +85,7 @@ TEST(BankPicture, ShowsEveryCellsGravityAndBothVoltages) {
 TEST(BankPicture, AWeakCellStandsOutByItsColour) {
   const auto bars = [](const std::string& gravity) {
     const Scene scene =
-        bank_picture(bank_of(1, R"({"cells": [{"sg": )" + gravity + "}, {}, {}, {}, {}, {}]}"), 300);
+        picture_of(bank_of(1, R"({"cells": [{"sg": )" + gravity + "}, {}, {}, {}, {}, {}]}"), 300);
     std::vector<Colour> fills;
     for (const Shape& shape : scene.shapes) {
       const auto* line = std::get_if<Line>(&shape.what);
@@ -78,6 +97,30 @@ TEST(BankPicture, AWeakCellStandsOutByItsColour) {
   ASSERT_EQ(bars("1.15").size(), 1U);
   EXPECT_EQ(bars("1.26")[0], palette::sound);
   EXPECT_EQ(bars("1.15")[0], palette::alarm);
+}
+
+/// The colour in which the voltage under load is written.
+Colour colour_of(const Scene& scene, const std::string& words) {
+  for (const Shape& shape : scene.shapes)
+    if (const auto* text = std::get_if<Text>(&shape.what); text && text->text == words) return text->colour;
+  ADD_FAILURE() << words << " is not written";
+  return {};
+}
+
+TEST(BankPicture, AFailedLoadTestIsShownAsTheBankCommandJudgesIt) {
+  const Scene failed = picture_of(load_tested(8.2), 300), passed = picture_of(load_tested(10.6), 300);
+  EXPECT_THAT(texts(failed), testing::Contains("at 250\u202FA: failed"));
+  EXPECT_EQ(colour_of(failed, "8.20\u202FV"), palette::alarm);
+  EXPECT_THAT(texts(passed), testing::Contains("at 250\u202FA: passed"));
+  EXPECT_EQ(colour_of(passed, "10.60\u202FV"), palette::ink);
+}
+
+TEST(BankPicture, ALoadTestThatProvesNothingHasNoVerdict) {
+  netlist::System discharged = load_tested(8.2);
+  discharged.batteries.front().checks.rest->volts = units::Voltage{11.9};
+  const Scene scene = picture_of(discharged, 300);
+  EXPECT_THAT(texts(scene), testing::Contains("at 250\u202FA"));
+  EXPECT_EQ(colour_of(scene, "8.20\u202FV"), palette::ink);
 }
 
 TEST(BankPicture, SaysWhereNothingWasTested) {
