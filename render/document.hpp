@@ -1,4 +1,5 @@
 #pragma once
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -35,6 +36,8 @@ class Document {
   virtual void table(const std::vector<Column>& columns, const Rows& rows) = 0;
   /// A table whose last column is left empty, to be written into by hand.
   virtual void form(const std::vector<Column>& columns, const Rows& rows) = 0;
+  /// What `tell` tells stays on one page where it fits on one. It may be called twice.
+  virtual void together(const std::function<void()>& tell) { tell(); }
   /// What follows is handed out or kept apart: on paper it begins a page.
   virtual void begin_sheet() = 0;
   /// With its heading, which never stands apart from it. An empty heading is none.

@@ -176,6 +176,12 @@ class Rows {
   std::vector<double> y_;
 };
 
+std::string title_of(const Board& board, const std::string& bar, bool begins) {
+  if (!begins) return filled(text::board_goes_on, board.sign, bar);
+  if (board.circuits.size() == 1) return filled(text::board_title_one, board.sign, bar);
+  return filled(text::board_title, board.sign, board.circuits.size(), bar);
+}
+
 }  // namespace
 
 std::vector<Scene> draw_board(const Board& board, const Teller& teller, const Shade& shade,
@@ -185,8 +191,7 @@ std::vector<Scene> draw_board(const Board& board, const Teller& teller, const Sh
   plus.point = board.plus;
   for (std::size_t first = 0; first < board.circuits.size(); first += rows) {
     Scene scene = Rows(board, teller, shade, first, std::min(rows, board.circuits.size() - first)).draw();
-    scene.title = first == 0 ? filled(text::board_title, board.sign, board.circuits.size(), teller.name(plus))
-                             : filled(text::board_goes_on, board.sign, teller.name(plus));
+    scene.title = title_of(board, teller.name(plus), first == 0);
     scenes.push_back(std::move(scene));
   }
   return scenes;

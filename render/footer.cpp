@@ -96,7 +96,7 @@ void draw_listed(Scene& scene, const Teller& teller, const diagnose::HotSpot& sp
   const Box right =
       write(scene, Kind::furniture, -1, {left.x + list_width, left.y}, std::move(told), small, Align::right);
   write(scene, Kind::furniture, -1, {left.x + 14, left.y},
-        fitted(where(teller.system(), spot.id), small.size, false, right.x - left.x - 14 - 8),
+        where_fitting(teller.system(), spot.id, small.size, right.x - left.x - 14 - 8),
         {small.size, false, palette::ink});
 }
 

@@ -4,6 +4,7 @@
 #include "render/report_parts.hpp"
 #include "render/svg.hpp"
 #include "render/text.hpp"
+#include "render/typeset.hpp"
 #include "render/words.hpp"
 
 namespace ohmtrail::render {
@@ -59,6 +60,10 @@ std::string_view class_of(Tone tone) {
   return "";
 }
 
+std::string shown(std::string_view text) {
+  return escaped(typeset(text));
+}
+
 class HtmlDocument final : public Document {
  public:
   explicit HtmlDocument(std::string_view title)
@@ -66,43 +71,42 @@ class HtmlDocument final : public Document {
             "<!DOCTYPE html>\n<html lang=\"{}\">\n<head>\n<meta charset=\"utf-8\">\n"
             "<meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n"
             "<link rel=\"icon\" href=\"data:,\">\n<title>{}</title>\n<style>{}</style>\n</head>\n<body>\n",
-            text::language, escaped(title), style)) {}
+            text::language, shown(title), style)) {}
 
   void masthead(std::string_view kind, std::string_view date, std::string_view subject) override {
-    add("<header><p><span>{}</span><span>{}</span></p><h1>{}</h1></header>\n", escaped(kind), escaped(date),
-        escaped(subject));
+    add("<header><p><span>{}</span><span>{}</span></p><h1>{}</h1></header>\n", shown(kind), shown(date),
+        shown(subject));
   }
-  void heading(std::string_view words) override { add("<h2>{}</h2>\n", escaped(words)); }
+  void heading(std::string_view words) override { add("<h2>{}</h2>\n", shown(words)); }
   void subheading(std::string_view words, Tone tone) override {
-    add("<h3{}>{}</h3>\n", class_of(tone), escaped(words));
+    add("<h3{}>{}</h3>\n", class_of(tone), shown(words));
   }
   void paragraph(std::string_view words, Tone tone) override {
-    add("<p{}>{}</p>\n", class_of(tone), escaped(words));
+    add("<p{}>{}</p>\n", class_of(tone), shown(words));
   }
   void entry(std::string_view label, std::string_view words) override {
-    add("<p class=\"entry\"><span>{}</span><span>{}</span></p>\n", escaped(label), escaped(words));
+    add("<p class=\"entry\"><span>{}</span><span>{}</span></p>\n", shown(label), shown(words));
   }
   void callout(const std::vector<std::string>& sentences) override {
     out_ += "<div class=\"answer\">\n";
-    for (const std::string& sentence : sentences) add("<p>{}</p>\n", escaped(sentence));
+    for (const std::string& sentence : sentences) add("<p>{}</p>\n", shown(sentence));
     out_ += "</div>\n";
   }
   void numbered(int number, std::string_view title, std::string_view words,
                 std::string_view outcome) override {
     add("<div class=\"step\"><span class=\"number\">{}</span><div><strong>{}</strong><br>{}", number,
-        escaped(title), escaped(words));
-    if (!outcome.empty()) add("<br><span class=\"gain\">{}</span>", escaped(outcome));
+        shown(title), shown(words));
+    if (!outcome.empty()) add("<br><span class=\"gain\">{}</span>", shown(outcome));
     out_ += "</div></div>\n";
   }
   void table(const std::vector<Column>& columns, const Rows& rows) override {
     out_ += "<table>\n<thead><tr>";
-    for (const Column& column : columns) add("<th{}>{}</th>", aligned(column), escaped(column.title));
+    for (const Column& column : columns) add("<th{}>{}</th>", aligned(column), shown(column.title));
     out_ += "</tr></thead>\n<tbody>\n";
     for (const auto& row : rows) {
       out_ += "<tr>";
       for (std::size_t k = 0; k < columns.size(); ++k)
-        add("<td{} data-label=\"{}\">{}</td>", aligned(columns[k]), escaped(columns[k].title),
-            escaped(row[k]));
+        add("<td{} data-label=\"{}\">{}</td>", aligned(columns[k]), shown(columns[k].title), shown(row[k]));
       out_ += "</tr>\n";
     }
     out_ += "</tbody>\n</table>\n";

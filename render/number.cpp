@@ -68,7 +68,7 @@ std::string standing_volts(double value) {
 std::string celsius(double value) {
   if (!std::isfinite(value)) return no_value;
   const bool char_before = value > diagnose::charring_celsius;
-  return fmt::format("{}{:.0f}{}°C", char_before ? "> " : "",
+  return fmt::format("{}{:.0f}{}°C", char_before ? ">\u202F" : "",
                      char_before ? diagnose::charring_celsius : value, narrow_space);
 }
 

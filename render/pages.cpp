@@ -5,6 +5,7 @@
 #include "render/lettering.hpp"
 #include "render/sheets.hpp"
 #include "render/text.hpp"
+#include "render/typeset.hpp"
 #include "render/words.hpp"
 
 namespace ohmtrail::render {
@@ -99,14 +100,14 @@ void Pages::subheading(std::string_view text, Tone tone) {
   const Lettering style = sized({9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink});
   need(52);
   space(7 * letters_);
-  for (auto& part : wrapped(text, style.size, true, width(), any_number_of_lines)) {
+  for (auto& part : wrapped(typeset(text), style.size, true, width(), any_number_of_lines)) {
     line(std::move(part), side, style);
     space(line_height(style));
   }
 }
 
 void Pages::text_block(std::string_view text, const Lettering& style, double indent) {
-  for (auto& part : wrapped(text, style.size, style.bold, width() - indent, any_number_of_lines)) {
+  for (auto& part : wrapped(typeset(text), style.size, style.bold, width() - indent, any_number_of_lines)) {
     need(line_height(style));
     line(std::move(part), side + indent, style);
     space(line_height(style));
@@ -130,7 +131,8 @@ void Pages::callout(const std::vector<std::string>& sentences) {
   constexpr double pad = 12;
   std::vector<std::string> lines;
   for (const auto& sentence : sentences)
-    for (auto& part : wrapped(sentence, style.size, false, width() - 2 * pad - 6, any_number_of_lines))
+    for (auto& part :
+         wrapped(typeset(sentence), style.size, false, width() - 2 * pad - 6, any_number_of_lines))
       lines.push_back(std::move(part));
   const double height = static_cast<double>(lines.size()) * line_height(style) + 2 * pad - 4;
   need(height);
@@ -170,7 +172,7 @@ Pages::Cells Pages::cells(const std::vector<std::string>& texts, const std::vect
                           const Lettering& style) const {
   Cells result;
   for (std::size_t k = 0; k < widths.size(); ++k)
-    result.push_back(wrapped(texts[k], style.size, style.bold, widths[k], any_number_of_lines));
+    result.push_back(wrapped(typeset(texts[k]), style.size, style.bold, widths[k], any_number_of_lines));
   return result;
 }
 
@@ -206,6 +208,20 @@ void Pages::table(const std::vector<Column>& columns, const Rows& rows) {
 
 void Pages::form(const std::vector<Column>& columns, const Rows& rows) {
   lay_table(columns, rows, form_row);
+}
+
+void Pages::together(const std::function<void()>& tell) {
+  const std::size_t pages = pages_.size();
+  const Scene begun = page();
+  const std::vector<Scene> waiting = waiting_;
+  const double y = y_;
+  tell();
+  if (pages_.size() != pages + waiting.size() + 1 || !(y > top + 1)) return;
+  pages_.resize(pages);
+  page() = begun;
+  waiting_ = waiting;
+  new_page();
+  tell();
 }
 
 void Pages::begin_sheet() {

@@ -22,6 +22,7 @@ class Pages final : public Document {
   void numbered(int number, std::string_view title, std::string_view text, std::string_view outcome) override;
   void table(const std::vector<Column>& columns, const Rows& rows) override;
   void form(const std::vector<Column>& columns, const Rows& rows) override;
+  void together(const std::function<void()>& tell) override;
   void begin_sheet() override;
   void picture(std::string_view heading, const Scene& picture) override;
   void full_picture(std::string_view heading, const Scene& picture) override;
@@ -29,6 +30,8 @@ class Pages final : public Document {
 
   /// Pages so far, those that wait included.
   [[nodiscard]] std::size_t count() const { return pages_.size() + waiting_.size(); }
+  /// How far down the last page is filled, 0 to 1.
+  [[nodiscard]] double share_filled() const { return (y_ - top) / (size_.height - top - bottom); }
   /// With page numbers and `running` at the foot of each.
   [[nodiscard]] std::vector<Scene> finish(std::string_view running);
 

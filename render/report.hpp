@@ -5,6 +5,7 @@
 
 #include "ohmtrail/diagnose/bank.hpp"
 #include "ohmtrail/diagnose/bench_sheet.hpp"
+#include "ohmtrail/diagnose/charging.hpp"
 #include "ohmtrail/diagnose/compare.hpp"
 #include "ohmtrail/diagnose/finding.hpp"
 #include "ohmtrail/diagnose/hot_spot.hpp"
@@ -41,6 +42,7 @@ struct ReportInput {
   std::optional<diagnose::Staircase> staircase;        ///< of the load that `worst_split` names
   std::optional<diagnose::Bank> bank;                  ///< the batteries' own tests
   std::vector<diagnose::LossInterval> loss_intervals;  ///< where readings give them
+  std::vector<diagnose::ChargeSplit> charging;         ///< of every case
   bool inferred = false;  ///< resistances come from readings, not from the file's values alone
 
   // Chapters that are told only where they were asked for

@@ -45,10 +45,10 @@ void tell_outcome(Document& document, const netlist::System& system, const diagn
   tell(text::parts_added, c.added, Tone::normal);
 }
 
-void tell_loads(Document& document, const diagnose::Comparison& c) {
+void tell_loads(Document& document, const netlist::System& system, const diagnose::Comparison& c) {
   Rows rows;
   for (const diagnose::LoadChange& load : c.loads)
-    rows.push_back({load.id, load.in_case, standing_volts(load.volts_before),
+    rows.push_back({where(system, load.id), load.in_case, standing_volts(load.volts_before),
                     standing_volts(load.volts_after), volts(load.volts_after - load.volts_before)});
   if (rows.empty()) return;
   document.table({{std::string(text::column_load), 2.4},
@@ -103,13 +103,15 @@ void tell_before_after(Document& document, const ReportInput& input) {
   document.heading(text::heading_before_after);
   document.paragraph(filled(text::compared_surveys, named(told.earlier), named(input.system.info.job)));
   tell_outcome(document, input.system, told.comparison);
-  tell_loads(document, told.comparison);
+  tell_loads(document, input.system, told.comparison);
   document.paragraph(text::same_day, Tone::small);
   tell_parts(document, input.system, told.comparison);
   if (!told.then || !told.now) return;
-  document.picture(filled(text::heading_staircase_before, told.then->load),
-                   staircase_picture(input.system, *told.then, false));
-  document.picture(text::heading_staircase_after, staircase_picture(input.system, *told.now, false));
+  document.together([&] {
+    document.picture(filled(text::heading_staircase_before, where(input.system, told.then->load)),
+                     staircase_picture(input.system, *told.then, false));
+    document.picture(text::heading_staircase_after, staircase_picture(input.system, *told.now, false));
+  });
 }
 
 }  // namespace ohmtrail::render

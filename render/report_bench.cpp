@@ -13,6 +13,7 @@ using diagnose::BenchKind;
 using diagnose::BenchReading;
 using diagnose::BenchRound;
 
+constexpr std::size_t most_loads_named = 8;
 constexpr std::size_t most_readings = 120;  // on the whole sheet: five pages
 
 std::string what_is_read(const netlist::System& system, const BenchReading& reading) {
@@ -22,7 +23,7 @@ std::string what_is_read(const netlist::System& system, const BenchReading& read
     case BenchKind::posts:
       return filled(text::bench_posts, reading.of);
     case BenchKind::load:
-      return filled(text::bench_load, reading.of);
+      return filled(text::bench_load, where(system, reading.of));
     case BenchKind::amps:
       return std::string(text::bench_current);
     case BenchKind::drop:
@@ -51,10 +52,17 @@ std::vector<std::string> row_of(const netlist::System& system, const BenchReadin
           clamp ? std::string() : point_in_words(system, reading.black), expected(reading), ""};
 }
 
-std::string title_of(const BenchRound& round) {
+std::string title_of(const netlist::System& system, const BenchRound& round) {
   if (round.in_case.empty()) return std::string(text::bench_rest);
   std::string loads;
-  for (const std::string& load : round.loads) loads += (loads.empty() ? "" : ", ") + load;
+  std::size_t count = 0;
+  for (const std::string& load : round.loads) {
+    if (system.loads.end() == std::find_if(system.loads.begin(), system.loads.end(),
+                                           [&](const netlist::Load& one) { return one.id == load; }))
+      continue;  // a converter is switched on by what hangs on it
+    if (count++ < most_loads_named) loads += (loads.empty() ? "" : ", ") + load;
+  }
+  if (count > most_loads_named) loads = filled(text::and_more, loads, count - most_loads_named);
   return filled(text::bench_case, round.in_case, loads);
 }
 
@@ -74,6 +82,17 @@ double least_drop(const diagnose::BenchSheet& sheet) {
   return keep < drops.size() ? drops[keep] : -1;
 }
 
+void tell_round(Document& document, const std::string& title, const Rows& rows) {
+  if (rows.empty()) return;
+  document.subheading(title);
+  document.form({{std::string(text::column_reading), 3},
+                 {std::string(text::column_red), 2},
+                 {std::string(text::column_black), 2},
+                 {std::string(text::column_sound), 0.9, Align::right},
+                 {std::string(text::column_found), 1.3}},
+                rows);
+}
+
 }  // namespace
 
 void tell_bench_sheet(Document& document, const ReportInput& input) {
@@ -85,24 +104,19 @@ void tell_bench_sheet(Document& document, const ReportInput& input) {
   document.paragraph(text::bench_how, Tone::small);
   document.paragraph(text::bench_shorts, Tone::small);
   const double least = least_drop(sheet);
-  std::size_t left_out = 0;
+  const auto is_left_out = [&](const BenchReading& reading) {
+    return reading.kind == BenchKind::drop && reading.expected <= least;
+  };
+  std::ptrdiff_t left_out = 0;
+  for (const BenchRound& round : sheet.rounds)
+    left_out += std::count_if(round.readings.begin(), round.readings.end(), is_left_out);
+  if (left_out > 0) document.paragraph(filled(text::bench_left_out, left_out), Tone::small);
   for (const BenchRound& round : sheet.rounds) {
     Rows rows;
     for (const BenchReading& reading : round.readings)
-      if (reading.kind == BenchKind::drop && reading.expected <= least)
-        ++left_out;
-      else
-        rows.push_back(row_of(input.system, reading));
-    if (rows.empty()) continue;
-    document.subheading(title_of(round));
-    document.form({{std::string(text::column_reading), 3},
-                   {std::string(text::column_red), 2},
-                   {std::string(text::column_black), 2},
-                   {std::string(text::column_sound), 0.9, Align::right},
-                   {std::string(text::column_found), 1.3}},
-                  rows);
+      if (!is_left_out(reading)) rows.push_back(row_of(input.system, reading));
+    tell_round(document, title_of(input.system, round), rows);
   }
-  if (left_out > 0) document.paragraph(filled(text::bench_left_out, left_out), Tone::small);
   if (sheet.out_of_reach.empty()) return;
   std::string list;
   for (const std::string& id : sheet.out_of_reach)

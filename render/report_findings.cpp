@@ -45,21 +45,25 @@ std::string title_of(const ReportInput& input, const Alike& group) {
 
 /// What is wrong at each place, as many as there is room for.
 std::vector<std::string> places_of(const ReportInput& input, const Alike& group, std::size_t most) {
-  if (group.size() == 1) return {sentence(group.front()->text)};
+  if (group.size() == 1) return {sentence(ends_in_words(input.system, group.front()->text))};
   std::vector<std::string> places;
   for (std::size_t k = 0; k < std::min(most, group.size()); ++k)
-    places.push_back(sentence(place_of(input, *group[k])) + ": " + group[k]->text);
+    places.push_back(sentence(place_of(input, *group[k])) + ": " +
+                     ends_in_words(input.system, group[k]->text));
   if (group.size() > most) places.push_back(filled(text::more_places, group.size() - most));
   return places;
 }
 
 void tell_in_full(Document& document, const ReportInput& input, const Alike& group, std::size_t most) {
   const diagnose::Finding& first = *group.front();
-  document.subheading(title_of(input, group), tone_of(first.severity));
-  for (const std::string& place : places_of(input, group, most)) document.paragraph(place);
-  document.entry(text::finding_risk, risk_in_words(first));
-  if (!first.remedy.empty()) document.entry(text::finding_remedy, sentence(first.remedy));
-  if (!first.source.empty()) document.entry(text::finding_rule, sentence(first.source));
+  document.together([&] {
+    document.subheading(title_of(input, group), tone_of(first.severity));
+    for (const std::string& place : places_of(input, group, most)) document.paragraph(place);
+    document.entry(text::finding_risk, risk_in_words(first));
+    if (!first.remedy.empty())
+      document.entry(text::finding_remedy, sentence(ends_in_words(input.system, first.remedy)));
+    if (!first.source.empty()) document.entry(text::finding_rule, sentence(first.source));
+  });
 }
 
 std::string ended(std::string words) {
@@ -73,7 +77,7 @@ void tell_run_in(Document& document, const ReportInput& input, const Alike& grou
   std::string all = ended(title_of(input, group));
   for (const std::string& place : places_of(input, group, most)) all += " " + ended(place);
   all += " " + std::string(risk_in_words(first));
-  if (!first.remedy.empty()) all += " " + ended(sentence(first.remedy));
+  if (!first.remedy.empty()) all += " " + ended(sentence(ends_in_words(input.system, first.remedy)));
   if (!first.source.empty()) all += " " + ended(filled(text::rests_on, first.source));
   document.paragraph(all, Tone::small);
 }

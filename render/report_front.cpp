@@ -40,7 +40,7 @@ std::string what_was_examined(const ReportInput& input) {
 
 struct Fed {
   const solve::LoadResult* load = nullptr;
-  bool from_charger = false;
+  Source from = Source::battery;
 };
 
 Fed load_result(const ReportInput& input, const diagnose::SagSplit& split) {
@@ -51,17 +51,29 @@ Fed load_result(const ReportInput& input, const diagnose::SagSplit& split) {
     };
     for (const solve::LoadResult& load : solved.loads)
       if (element(load.element).id == split.load)
-        return {&load, load.supply >= 0 && element(load.supply).role == network::Role::charger};
+        return {&load, load.supply < 0 ? Source::battery : source_of(input.system, element(load.supply).id)};
   }
   return {};
 }
 
-std::string outcome(const Repair& repair) {
+std::string_view in_source(Source from) {
+  switch (from) {
+    case Source::charger:
+      return text::in_the_charger;
+    case Source::converter:
+      return text::in_the_converter;
+    case Source::battery:
+      break;
+  }
+  return text::in_the_battery;
+}
+
+std::string outcome(const ReportInput& input, const Repair& repair) {
   const diagnose::HotSpot& spot = repair.first();
   std::string told;
   if (spot.recoverable && spot.recoverable->volts > 0)
     told = filled(repair.parts.size() > 1 ? text::each_gives_back : text::gives_back,
-                  plain_volts(spot.recoverable->volts), spot.recoverable->load);
+                  plain_volts(spot.recoverable->volts), where(input.system, spot.recoverable->load));
   if (spot.waste && spot.waste->watt_hours >= 1)
     told += (told.empty() ? "" : "; ") +
             filled(text::saves_a_day, fmt::format("{}\u202FWh", plain(spot.waste->watt_hours)));
@@ -79,11 +91,10 @@ std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSpl
   if (!split)
     sentences.emplace_back(text::answer_nothing_ran);
   else if (const Fed fed = load_result(input, *split); fed.load) {
-    sentences.push_back(filled(text::answer_lost, split->load, split->in_case, standing_volts(split->sag),
-                               standing_volts(fed.load->volts + split->sag),
-                               fed.from_charger ? text::in_the_charger : text::in_the_battery,
-                               standing_volts(fed.load->volts)));
-    const NamedPart most = named_parts(split->parts, fed.from_charger).front();
+    sentences.push_back(filled(text::answer_lost, where(input.system, split->load), split->in_case,
+                               standing_volts(split->sag), standing_volts(fed.load->volts + split->sag),
+                               in_source(fed.from), standing_volts(fed.load->volts)));
+    const NamedPart most = named_parts(split->parts, fed.from).front();
     sentences.push_back(filled(text::answer_part, plain_volts(most.volts), most.name));
   }
   if (input.hot_spots.empty()) {
@@ -92,10 +103,10 @@ std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSpl
   }
   const diagnose::HotSpot& worst = input.hot_spots.front();
   const std::string place = where(input.system, repairs(input.hot_spots).front());
-  sentences.push_back(
-      worst.recoverable && worst.recoverable->volts > 0
-          ? filled(text::answer_cure, place, plain_volts(worst.recoverable->volts), worst.recoverable->load)
-          : filled(text::answer_first, place));
+  sentences.push_back(worst.recoverable && worst.recoverable->volts > 0
+                          ? filled(text::answer_cure, place, plain_volts(worst.recoverable->volts),
+                                   where(input.system, worst.recoverable->load))
+                          : filled(text::answer_first, place));
   return sentences;
 }
 
@@ -140,15 +151,17 @@ void tell_front(Document& document, const ReportInput& input) {
   document.callout(answer(input, split));
   tell_urgency(document, input);
   if (split) {
-    document.picture(filled(text::heading_split, split->load),
-                     split_bar(split->parts, document.width(), load_result(input, *split).from_charger));
+    document.picture(filled(text::heading_split, where(input.system, split->load)),
+                     split_bar(split->parts, document.width(), load_result(input, *split).from));
   }
   document.heading(text::heading_to_do);
   if (input.hot_spots.empty()) document.paragraph(text::nothing_to_do);
   const std::vector<Repair> list = repairs(input.hot_spots);
   for (std::size_t k = 0; k < std::min(first_repairs, list.size()); ++k)
-    document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), list[k].first().fix,
-                      outcome(list[k]));
+    document.together([&] {
+      document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), list[k].first().fix,
+                        outcome(input, list[k]));
+    });
 }
 
 }  // namespace ohmtrail::render

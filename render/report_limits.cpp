@@ -23,7 +23,7 @@ std::vector<std::string> limit_row(const ReportInput& input, const solve::CaseSo
                                    const solve::LoadResult& load) {
   const network::Element& e = solved.network.elements[static_cast<std::size_t>(load.element)];
   const diagnose::LossInterval* interval = interval_of(input, solved.network.case_name, e.id);
-  return {e.id,
+  return {where(input.system, e.id),
           solved.network.case_name,
           standing_volts(load.volts),
           loss_in_words(load, interval),
@@ -128,7 +128,8 @@ void tell_limits(Document& document, const ReportInput& input, const Brevity& br
                   {std::string(text::column_verdict), 1.8}},
                  rows);
   if (all > rows.size()) document.paragraph(filled(text::limits_more, all - rows.size()), Tone::small);
-  document.paragraph(text::limits_rule, Tone::small);
+  document.paragraph(input.loss_intervals.empty() ? text::limits_rule_computed : text::limits_rule,
+                     Tone::small);
 }
 
 void tell_not_examined(Document& document, const ReportInput& input) {

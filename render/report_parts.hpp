@@ -14,6 +14,7 @@ struct Brevity {
   std::size_t full_findings = 40;  ///< with risk, remedy and rule each on its own line; the rest run in
   std::size_t connections = 30;
   std::size_t limits = 60;
+  std::size_t charging = 12;
 };
 
 /// Drawn once, however often the pages are laid out.
@@ -36,6 +37,8 @@ void tell_cautions(Document& document);
 void tell_pictures(Document& document, const ReportPictures& pictures);
 void tell_connections(Document& document, const ReportInput& input, const Brevity& brevity);
 void tell_batteries(Document& document, const ReportInput& input);
+/// What is lost between each charger and the batteries.
+void tell_charging(Document& document, const ReportInput& input, const Brevity& brevity);
 void tell_small_print(Document& document, const ReportInput& input);
 
 /// The interval of a load's loss in a case; nullptr: no readings tell.

@@ -1,3 +1,5 @@
+#include <iterator>
+
 #include "render/pages.hpp"
 #include "render/pdf.hpp"
 #include "render/report_parts.hpp"
@@ -8,6 +10,7 @@ namespace ohmtrail::render {
 namespace {
 
 constexpr std::size_t most_pages = 5;
+constexpr double few_lines = 0.25;  // of a page
 
 struct Density {
   Brevity brevity;
@@ -15,17 +18,35 @@ struct Density {
 };
 
 /// From roomy to dense: first smaller letters, then less of what matters least.
-constexpr Density densities[] = {{{5, 40, 30, 60}, 1},   {{5, 40, 30, 60}, 0.95}, {{4, 12, 20, 24}, 0.93},
-                                 {{3, 6, 14, 14}, 0.92}, {{2, 3, 10, 10}, 0.9},   {{1, 0, 8, 6}, 0.88}};
+constexpr Density densities[] = {{{5, 40, 30, 60, 12}, 1},   {{5, 40, 30, 60, 12}, 0.95},
+                                 {{4, 12, 20, 24, 6}, 0.93}, {{3, 6, 14, 14, 4}, 0.92},
+                                 {{2, 3, 10, 10, 3}, 0.9},   {{1, 0, 8, 6, 2}, 0.88}};
+
+Pages laid_out(const ReportInput& input, const ReportPictures& pictures, Paper paper,
+               const Density& density) {
+  Pages pages(paper, density.letters);
+  tell_report(pages, input, pictures, density.brevity);
+  return pages;
+}
+
+/// The same in slightly smaller letters where that saves a last page of a few lines.
+Pages without_few_lines(const ReportInput& input, const ReportPictures& pictures, Paper paper,
+                        const Density& density) {
+  Pages pages = laid_out(input, pictures, paper, density);
+  for (const double smaller : {0.97, 0.94, 0.91}) {
+    if (pages.share_filled() > few_lines) break;
+    Pages tighter = laid_out(input, pictures, paper, {density.brevity, density.letters * smaller});
+    if (tighter.count() < pages.count()) return tighter;
+  }
+  return pages;
+}
 
 /// The roomiest density at which the report keeps to five pages, or the densest.
 Pages laid_out(const ReportInput& input, const ReportPictures& pictures, Paper paper) {
-  for (const Density& density : densities) {
-    Pages pages(paper, density.letters);
-    tell_report(pages, input, pictures, density.brevity);
-    if (pages.count() <= most_pages || &density == std::end(densities) - 1) return pages;
-  }
-  return Pages(paper);  // never reached
+  for (const Density& density : densities)
+    if (laid_out(input, pictures, paper, density).count() <= most_pages)
+      return without_few_lines(input, pictures, paper, density);
+  return laid_out(input, pictures, paper, *std::prev(std::end(densities)));
 }
 
 }  // namespace

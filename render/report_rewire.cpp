@@ -14,8 +14,12 @@ using plan::SizeResult;
 
 constexpr double worth_telling = 0.5;  // a bound below half the cost says nothing
 
+std::string kilograms(double mass) {
+  return plain(mass) + "\u202Fkg";
+}
+
 std::string cost_in_words(const SizeResult& sized, double cost) {
-  return sized.priced ? fmt::format("{:.2f}", cost) : fmt::format("{}\u202Fkg", plain(cost));
+  return sized.priced ? fmt::format("{:.2f}", cost) : kilograms(cost);
 }
 
 std::size_t renewed(const SizeResult& sized) {
@@ -34,8 +38,13 @@ void tell_verdict(Document& document, const SizeResult& sized) {
   document.paragraph(count == 0 ? std::string(text::rewire_nothing)
                                 : filled(text::rewire_some, count, sized.runs.size()));
   document.paragraph(proof_in_words(sized));
-  document.paragraph(
-      filled(sized.priced ? text::rewire_price : text::rewire_mass, cost_in_words(sized, sized.cost)));
+  if (sized.priced) document.paragraph(filled(text::rewire_price, cost_in_words(sized, sized.cost)));
+  double mass = 0, mass_was = 0;
+  for (const RunChoice& run : sized.runs) {
+    mass += run.mass;
+    mass_was += run.mass_was;
+  }
+  document.paragraph(filled(text::rewire_mass, kilograms(mass), kilograms(mass_was)));
 }
 
 void tell_shortfalls(Document& document, const SizeResult& sized) {
@@ -78,15 +87,31 @@ std::string length_of(const netlist::Run& run) {
 std::vector<std::string> row_of(const netlist::System& system, const SizeResult& sized,
                                 const RunChoice& run) {
   const netlist::Run* drawn = run_named(system, run.id);
-  return {run.id,
-          run.was,
-          run.gauge == run.was ? filled(text::rewire_same_size, run.gauge) : run.gauge,
-          drawn ? length_of(*drawn) : std::string(),
-          run.fuse ? amperes(*run.fuse) : std::string(text::fuse_none),
-          amperes(run.current),
-          amperes(run.ampacity),
-          std::string(why(run)),
-          sized.priced ? fmt::format("{:.2f}", run.cost) : fmt::format("{}\u202Fkg", plain(run.mass))};
+  std::vector<std::string> row{run.id,
+                               run.was,
+                               run.gauge == run.was ? filled(text::rewire_same_size, run.gauge) : run.gauge,
+                               drawn ? length_of(*drawn) : std::string(),
+                               run.fuse ? amperes(*run.fuse) : std::string(text::fuse_none),
+                               amperes(run.current),
+                               amperes(run.ampacity),
+                               std::string(why(run)),
+                               filled(text::rewire_was_is, plain(run.mass_was), kilograms(run.mass))};
+  if (sized.priced) row.push_back(fmt::format("{:.2f}", run.cost));
+  return row;
+}
+
+std::vector<Column> run_columns(bool priced) {
+  std::vector<Column> columns{{std::string(text::column_run), 2},
+                              {std::string(text::column_was), 0.9},
+                              {std::string(text::column_take), 1.05},
+                              {std::string(text::column_length), 1.2, Align::right},
+                              {std::string(text::column_fuse), 0.85, Align::right},
+                              {std::string(text::column_carries), 0.85, Align::right},
+                              {std::string(text::column_may_carry), 0.95, Align::right},
+                              {std::string(text::column_why), 1.7},
+                              {std::string(text::column_mass), 1.45, Align::right}};
+  if (priced) columns.push_back({std::string(text::column_price), 0.85, Align::right});
+  return columns;
 }
 
 void tell_runs(Document& document, const netlist::System& system, const SizeResult& sized) {
@@ -94,18 +119,10 @@ void tell_runs(Document& document, const netlist::System& system, const SizeResu
   for (const RunChoice& run : sized.runs)
     if (run.renewed) rows.push_back(row_of(system, sized, run));
   if (rows.empty()) return;
-  document.table({{std::string(text::column_run), 2.3},
-                  {std::string(text::column_was), 1},
-                  {std::string(text::column_take), 1.1},
-                  {std::string(text::column_length), 1.4, Align::right},
-                  {std::string(text::column_fuse), 0.9, Align::right},
-                  {std::string(text::column_carries), 0.9, Align::right},
-                  {std::string(text::column_may_carry), 0.95, Align::right},
-                  {std::string(text::column_why), 1.5},
-                  {std::string(sized.priced ? text::column_price : text::column_mass), 0.9, Align::right}},
-                 rows);
+  document.table(run_columns(sized.priced), rows);
   if (const std::size_t rest = sized.runs.size() - rows.size(); rest > 0)
-    document.paragraph(filled(text::rewire_stays, rest), Tone::small);
+    document.paragraph(rest == 1 ? std::string(text::rewire_stays_one) : filled(text::rewire_stays, rest),
+                       Tone::small);
 }
 
 void tell_fuses(Document& document, const SizeResult& sized) {
@@ -136,11 +153,11 @@ std::vector<const plan::LoadChange*> worst_of_each(const SizeResult& sized) {
   return worst;
 }
 
-void tell_loads(Document& document, const SizeResult& sized) {
+void tell_loads(Document& document, const netlist::System& system, const SizeResult& sized) {
   Rows rows;
   for (const plan::LoadChange* load : worst_of_each(sized))
-    rows.push_back({load->id, load->in_case, or_dash(load->volts_before), or_dash(load->volts_after),
-                    load->running ? percent(load->drop_fraction) : "–",
+    rows.push_back({where(system, load->id), load->in_case, or_dash(load->volts_before),
+                    or_dash(load->volts_after), load->running ? percent(load->drop_fraction) : "–",
                     load->limit_fraction ? percent(*load->limit_fraction) : "–",
                     std::string(!load->running ? text::limit_stopped
                                 : load->within ? text::limit_met
@@ -162,13 +179,13 @@ void tell_loads(Document& document, const SizeResult& sized) {
 void tell_rewire(Document& document, const ReportInput& input) {
   if (!input.rewire) return;
   const SizeResult& sized = *input.rewire;
-  document.begin_sheet();
+  if (sized.found) document.begin_sheet();
   document.heading(text::heading_rewire);
   if (!sized.found) return tell_shortfalls(document, sized);
   tell_verdict(document, sized);
   tell_runs(document, input.system, sized);
   tell_fuses(document, sized);
-  tell_loads(document, sized);
+  tell_loads(document, input.system, sized);
 }
 
 }  // namespace ohmtrail::render

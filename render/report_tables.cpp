@@ -23,17 +23,29 @@ const solve::CaseSolution* case_to_draw(const ReportInput& input) {
   return &input.solved.front();
 }
 
-std::vector<std::string> connection_row(const ReportInput& input, const Repair& repair) {
+std::vector<std::string> connection_row(const ReportInput& input, const Repair& repair, bool with_odds) {
   const diagnose::HotSpot& spot = repair.first();
   const std::string each = repair.parts.size() > 1 ? std::string(text::each) : std::string();
-  return {ranks(repair),
-          sentence(where(input.system, repair)) + ": " + std::string(what_it_is(spot.cause)),
-          volts(diagnose::lost_volts(spot)) + each,
-          watts(spot.heat) + each,
-          spot.temperature ? celsius(*spot.temperature) : "–",
-          spot.likelihood ? percent(*spot.likelihood) : "–",
-          spot.fix,
-          spot.recoverable ? volts(spot.recoverable->volts) + each : "–"};
+  std::vector<std::string> row{
+      ranks(repair), sentence(where(input.system, repair)) + ": " + std::string(what_it_is(spot.cause)),
+      volts(diagnose::lost_volts(spot)) + each, watts(spot.heat) + each,
+      spot.temperature ? celsius(*spot.temperature) : "–"};
+  if (with_odds) row.push_back(spot.likelihood ? percent(*spot.likelihood) : "–");
+  row.push_back(spot.fix);
+  row.push_back(spot.recoverable ? volts(spot.recoverable->volts) + each : "–");
+  return row;
+}
+
+std::vector<Column> connection_columns(bool with_odds) {
+  std::vector<Column> columns{{std::string(text::column_number), 0.6},
+                              {std::string(text::column_where), 3.5},
+                              {std::string(text::column_lost), 1.05, Align::right},
+                              {std::string(text::column_heat), 1.05, Align::right},
+                              {std::string(text::column_hot), 0.95, Align::right}};
+  if (with_odds) columns.push_back({std::string(text::column_sure), 0.8, Align::right});
+  columns.push_back({std::string(text::column_do), 4.6});
+  columns.push_back({std::string(text::column_back), 1.05, Align::right});
+  return columns;
 }
 
 std::vector<std::string> battery_row(const netlist::System& system, const diagnose::BatteryVerdict& verdict) {
@@ -42,6 +54,16 @@ std::vector<std::string> battery_row(const netlist::System& system, const diagno
   const bool rested = battery != system.batteries.end() && battery->checks.rest;
   return {verdict.id, rested ? standing_volts(battery->checks.rest->volts.si()) : "–",
           percent(verdict.charge.of_one()), volts(verdict.lost_per_100_amperes.si()), verdict.in_words};
+}
+
+/// Batteries of which the same is said share a row.
+void add_battery(Rows& rows, std::vector<std::string> row) {
+  for (auto& known : rows)
+    if (std::equal(known.begin() + 1, known.end(), row.begin() + 1)) {
+      known.front() += ", " + row.front();
+      return;
+    }
+  rows.push_back(std::move(row));
 }
 
 std::string listed(const netlist::System& system, const std::vector<std::string>& ids) {
@@ -99,7 +121,7 @@ ReportPictures draw_pictures(const ReportInput& input, std::optional<Paper> pape
     }
   }
   if (input.staircase) {
-    pictures.staircase_heading = filled(text::heading_staircase, input.staircase->load);
+    pictures.staircase_heading = filled(text::heading_staircase, where(input.system, input.staircase->load));
     pictures.staircase = staircase_picture(input.system, *input.staircase, false);
   }
   return pictures;
@@ -123,18 +145,13 @@ void tell_connections(Document& document, const ReportInput& input, const Brevit
     return;
   }
   Rows rows;
+  const bool with_odds =
+      std::any_of(input.hot_spots.begin(), input.hot_spots.end(),
+                  [](const diagnose::HotSpot& spot) { return spot.likelihood.has_value(); });
   const std::vector<Repair> list = repairs(input.hot_spots);
   for (std::size_t k = 0; k < std::min(brevity.connections, list.size()); ++k)
-    rows.push_back(connection_row(input, list[k]));
-  document.table({{std::string(text::column_number), 0.5},
-                  {std::string(text::column_where), 3.5},
-                  {std::string(text::column_lost), 1.05, Align::right},
-                  {std::string(text::column_heat), 1.05, Align::right},
-                  {std::string(text::column_hot), 0.95, Align::right},
-                  {std::string(text::column_sure), 0.8, Align::right},
-                  {std::string(text::column_do), 4.6},
-                  {std::string(text::column_back), 1.05, Align::right}},
-                 rows);
+    rows.push_back(connection_row(input, list[k], with_odds));
+  document.table(connection_columns(with_odds), rows);
   if (list.size() > rows.size())
     document.paragraph(filled(text::connections_more, list.size() - rows.size()), Tone::small);
 }
@@ -144,7 +161,7 @@ void tell_batteries(Document& document, const ReportInput& input) {
   document.heading(text::heading_batteries);
   Rows rows;
   for (const diagnose::BatteryVerdict& verdict : input.bank->batteries)
-    rows.push_back(battery_row(input.system, verdict));
+    add_battery(rows, battery_row(input.system, verdict));
   document.table({{std::string(text::column_battery), 1.4},
                   {std::string(text::column_rest), 0.9, Align::right},
                   {std::string(text::column_charge), 0.9, Align::right},
@@ -184,6 +201,7 @@ void tell_report(Document& document, const ReportInput& input, const ReportPictu
   tell_pictures(document, pictures);
   tell_connections(document, input, brevity);
   tell_batteries(document, input);
+  tell_charging(document, input, brevity);
   tell_small_print(document, input);
   tell_cautions(document);
 }

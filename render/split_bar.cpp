@@ -18,22 +18,32 @@ Colour part_colour(std::size_t k) {
   return loss_colour(1 - 0.2 * static_cast<double>(std::min<std::size_t>(k, 5)));
 }
 
+std::string_view part_of_source(Source from) {
+  switch (from) {
+    case Source::charger:
+      return text::part_charger;
+    case Source::converter:
+      return text::part_converter;
+    case Source::battery:
+      break;
+  }
+  return text::part_battery;
+}
+
 }  // namespace
 
-std::vector<NamedPart> named_parts(const diagnose::Parts& parts, bool from_charger) {
-  std::vector<NamedPart> named{{from_charger ? text::part_charger : text::part_battery, parts.battery},
-                               {text::part_wires, parts.wires},
-                               {text::part_terminations, parts.terminations},
-                               {text::part_joints, parts.joints},
-                               {text::part_switchgear, parts.switchgear},
-                               {text::part_isolators, parts.isolators}};
+std::vector<NamedPart> named_parts(const diagnose::Parts& parts, Source from) {
+  std::vector<NamedPart> named{
+      {part_of_source(from), parts.battery},         {text::part_wires, parts.wires},
+      {text::part_terminations, parts.terminations}, {text::part_joints, parts.joints},
+      {text::part_switchgear, parts.switchgear},     {text::part_isolators, parts.isolators}};
   std::stable_sort(named.begin(), named.end(),
                    [](const auto& a, const auto& b) { return a.volts > b.volts; });
   return named;
 }
 
-Scene split_bar(const diagnose::Parts& parts, double width, bool from_charger) {
-  const auto named = named_parts(parts, from_charger);
+Scene split_bar(const diagnose::Parts& parts, double width, Source from) {
+  const auto named = named_parts(parts, from);
   double all = 0;
   for (const NamedPart& part : named) all += std::max(part.volts, 0.0);
   const std::size_t across = width < 300 ? 1 : width < 400 ? 2 : 3;

@@ -27,6 +27,25 @@ inline constexpr std::string_view column_charge = "Charge";
 inline constexpr std::string_view column_per_100 = "Loss per 100 A";
 inline constexpr std::string_view column_in_words = "In words";
 
+// Report: charging
+inline constexpr std::string_view heading_charging = "From the charger to the batteries";
+inline constexpr std::string_view column_from = "From";
+inline constexpr std::string_view column_to = "To battery";
+inline constexpr std::string_view column_at_charger = "At the charger";
+inline constexpr std::string_view column_at_posts = "At the battery";
+inline constexpr std::string_view column_most_in = "Most of it in";
+inline constexpr std::string_view column_share = "Share";
+inline constexpr std::string_view charging_none = "not charged";
+inline constexpr std::string_view charging_never_full =
+    "{} never gets beyond {} of the {} that {} is set to (“{}”): {}. A battery that is never full wears out "
+    "early.";
+inline constexpr std::string_view charging_spent = "the charger gives all it can, {}";
+inline constexpr std::string_view charging_way = "the rest is lost on the way";
+inline constexpr std::string_view charging_more = "{} more ways from a charger to a battery lose less.";
+inline constexpr std::string_view charging_rule =
+    "On the way from a charger to a battery no more than {} of the rated voltage should be lost (common "
+    "practice); what is lost there is missing when the battery should become full.";
+
 // Report: small print
 inline constexpr std::string_view heading_assumptions = "Assumed, not measured";
 inline constexpr std::string_view assumed_wires =

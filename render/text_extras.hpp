@@ -46,7 +46,9 @@ inline constexpr std::string_view rewire_open =
 inline constexpr std::string_view rewire_unproved =
     "Not proved to be the cheapest: the time allowed ended first.";
 inline constexpr std::string_view rewire_price = "Price of all cable chosen: {}.";
-inline constexpr std::string_view rewire_mass = "Conductor in all cable chosen: {}.";
+inline constexpr std::string_view rewire_mass =
+    "Conductor metal in all the cable: {}; in the cable that is there now: {}.";
+inline constexpr std::string_view rewire_was_is = "{} / {}";
 inline constexpr std::string_view rewire_none =
     "No choice from the list keeps every limit, not even the thickest cable everywhere:";
 inline constexpr std::string_view rewire_unknown =
@@ -60,12 +62,13 @@ inline constexpr std::string_view column_fuse = "Fuse";
 inline constexpr std::string_view column_carries = "Carries";
 inline constexpr std::string_view column_may_carry = "May carry";
 inline constexpr std::string_view column_why = "Why not thinner";
-inline constexpr std::string_view column_mass = "Metal";
+inline constexpr std::string_view column_mass = "Metal now / new";
 inline constexpr std::string_view column_price = "Price";
 inline constexpr std::string_view rewire_both = "2 × {}";
 inline constexpr std::string_view rewire_same_size = "{}, new";
 inline constexpr std::string_view rewire_stays = "{} more runs stay as they are.";
-inline constexpr std::string_view why_cheapest = "the cheapest that does";
+inline constexpr std::string_view rewire_stays_one = "One more run stays as it is.";
+inline constexpr std::string_view why_cheapest = "cheapest that does";
 inline constexpr std::string_view why_drop = "voltage lost";
 inline constexpr std::string_view why_ampacity = "heat of the cable";
 inline constexpr std::string_view why_fuse = "what its fuse protects";

@@ -47,6 +47,7 @@ inline constexpr std::string_view lost_and_back = "{} lost, {} back";
 // A large system on several sheets
 inline constexpr std::string_view on_sheet = "sheet {}";
 inline constexpr std::string_view board_title = "Sheet {}: {} circuits of {}";
+inline constexpr std::string_view board_title_one = "Sheet {}: 1 circuit of {}";
 inline constexpr std::string_view board_goes_on = "Sheet {}, continued: circuits of {}";
 
 // A picture on several pages
@@ -64,11 +65,11 @@ inline constexpr std::string_view stair_found = "lost, as found";
 inline constexpr std::string_view stair_rated = "with every part sound";
 inline constexpr std::string_view stair_column_both = "as found / if sound";
 inline constexpr std::string_view stair_column_found = "as found";
-inline constexpr std::string_view stair_limit = "more than is allowed between the battery and the load";
+inline constexpr std::string_view stair_limit = "more than is allowed between the {} and the load";
 inline constexpr std::string_view stair_supply = "inside battery {}";
-inline constexpr std::string_view stair_charger = "charger {}, below its set point";
-inline constexpr std::string_view stair_way_there = "From the battery to the load";
-inline constexpr std::string_view stair_way_back = "From the load back to the battery";
+inline constexpr std::string_view stair_charger = "{}, below its set point";
+inline constexpr std::string_view stair_way_there = "From the {} to the load";
+inline constexpr std::string_view stair_way_back = "From the load back to the {}";
 
 // Bank picture
 inline constexpr std::string_view bank_title = "Batteries";
@@ -81,9 +82,15 @@ inline constexpr std::string_view bank_band = "healthy, fully charged";
 inline constexpr std::string_view bank_no_cells = "cells not read";
 inline constexpr std::string_view bank_no_checks = "no test was made";
 
+// What feeds a load
+inline constexpr std::string_view battery = "battery";
+inline constexpr std::string_view charger = "charger";
+inline constexpr std::string_view converter = "converter";
+
 // Parts of a sag, in words for someone who knows nothing of volts
 inline constexpr std::string_view part_battery = "the battery itself";
 inline constexpr std::string_view part_charger = "the charger, which gives all it can";
+inline constexpr std::string_view part_converter = "the converter, which gives all it can";
 inline constexpr std::string_view part_wires = "the cables";
 inline constexpr std::string_view part_terminations = "the ends of the cables";
 inline constexpr std::string_view part_joints = "joints and bars";
@@ -107,6 +114,8 @@ inline constexpr std::string_view where_return_wire = "return cable of {}";
 inline constexpr std::string_view where_end = "cable {}, its end at {}";
 inline constexpr std::string_view where_return_end = "return cable of {}, its end at {}";
 inline constexpr std::string_view where_both = "cable {}, both conductors";
+inline constexpr std::string_view where_input = "{}, its input";
+inline constexpr std::string_view where_output = "{}, its output";
 inline constexpr std::string_view where_place = "{} ({})";
 
 }  // namespace ohmtrail::render::text

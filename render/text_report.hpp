@@ -32,6 +32,7 @@ inline constexpr std::string_view answer_lost =
     "When {} runs (“{}”), {} of the {} {} is lost on the way, so {} is left for it.";
 inline constexpr std::string_view in_the_battery = "in the battery";
 inline constexpr std::string_view in_the_charger = "that the charger is set to";
+inline constexpr std::string_view in_the_converter = "that the converter is set to";
 inline constexpr std::string_view answer_part = "The largest share of that, {}, is lost in {}.";
 inline constexpr std::string_view answer_cure = "The first thing to put right is {}: it gives {} back to {}.";
 inline constexpr std::string_view answer_first = "The first thing to put right is {}.";
@@ -69,10 +70,10 @@ inline constexpr std::string_view no_findings = "No rule was found broken.";
 inline constexpr std::string_view heading_limits = "Limits of voltage loss";
 inline constexpr std::string_view limits_rule =
     "A limit counts as met or broken only where the whole 90 % interval of the loss lies on one side of it; "
-    "where the "
-    "interval straddles the limit, these readings cannot decide. Without readings the loss is a computed "
-    "value and is "
-    "compared as it stands.";
+    "where the interval straddles the limit, these readings cannot decide.";
+inline constexpr std::string_view limits_rule_computed =
+    "No readings were given: the loss is worked out from the description of the system and compared as it "
+    "stands.";
 inline constexpr std::string_view limits_more =
     "{} more loads are left out; each is further inside its limit.";
 inline constexpr std::string_view between = "{} to {}";

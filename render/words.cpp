@@ -2,19 +2,47 @@
 
 #include <algorithm>
 
+#include "render/lettering.hpp"
 #include "render/text.hpp"
 
 namespace ohmtrail::render {
 namespace {
 
-std::string in_run(const netlist::System& system, const netlist::Run& run, std::string_view part) {
+std::string in_run(const netlist::System& system, const netlist::Run& run, std::string_view part,
+                   bool with_place) {
   const bool back = part.starts_with("return");
   if (part.ends_with("wire")) return filled(back ? text::where_return_wire : text::where_wire, run.id);
   const bool at_from = part.find("from") != std::string_view::npos;
   const std::string& point = back && run.return_conductor
                                  ? (at_from ? run.return_conductor->from : run.return_conductor->to)
                                  : (at_from ? run.from : run.to);
-  return filled(back ? text::where_return_end : text::where_end, run.id, point_in_words(system, point));
+  return filled(back ? text::where_return_end : text::where_end, run.id,
+                with_place ? point_in_words(system, point) : point);
+}
+
+/// The one with this id; nullptr: none.
+template <class T>
+const T* named(const std::vector<T>& things, std::string_view id) {
+  const auto found =
+      std::find_if(things.begin(), things.end(), [&](const T& thing) { return thing.id == id; });
+  return found == things.end() ? nullptr : &*found;
+}
+
+/// A battery whose name does not say that it is one.
+bool is_bare_battery(const netlist::System& system, const std::string& id) {
+  return id.find(text::battery_word) == std::string::npos && named(system.batteries, id);
+}
+
+std::string placed(const netlist::System& system, const std::string& element_id, bool with_place) {
+  const std::size_t slash = element_id.rfind('/');
+  if (slash == std::string::npos)
+    return is_bare_battery(system, element_id) ? filled(text::where_battery, element_id) : element_id;
+  const std::string owner = element_id.substr(0, slash);
+  const std::string_view part = std::string_view(element_id).substr(slash + 1);
+  if (const netlist::Run* run = named(system.runs, owner)) return in_run(system, *run, part, with_place);
+  if (named(system.converters, owner))
+    return filled(part == "in" ? text::where_input : text::where_output, owner);
+  return element_id;
 }
 
 }  // namespace
@@ -57,32 +85,61 @@ std::string_view rank_in_words(diagnose::Severity severity) {
   return text::rank_improvement;
 }
 
-namespace {
-
-/// A battery whose name does not say that it is one.
-bool is_bare_battery(const netlist::System& system, const std::string& id) {
-  return id.find(text::battery_word) == std::string::npos &&
-         std::any_of(system.batteries.begin(), system.batteries.end(),
-                     [&](const netlist::Battery& battery) { return battery.id == id; });
-}
-
-}  // namespace
-
 std::string point_in_words(const netlist::System& system, const std::string& point) {
   const auto known = system.points.find(point);
   if (known == system.points.end() || known->second.place.empty()) return point;
   return filled(text::where_place, point, known->second.place);
 }
 
-std::string where(const netlist::System& system, const std::string& element_id) {
+std::string ends_in_words(const netlist::System& system, std::string_view text) {
+  std::string told;
+  while (!text.empty()) {
+    const std::size_t begin = text.find('"');
+    const std::size_t end = begin == std::string_view::npos ? begin : text.find('"', begin + 1);
+    if (end == std::string_view::npos) break;
+    const std::string_view name = text.substr(begin + 1, end - begin - 1);
+    const std::size_t at = name.rfind('@');
+    const netlist::Run* run = at == std::string_view::npos ? nullptr : named(system.runs, name.substr(0, at));
+    told += text.substr(0, begin);
+    told += run ? in_run(system, *run, name.substr(at + 1), true) : "\"" + std::string(name) + "\"";
+    text.remove_prefix(end + 1);
+  }
+  return told + std::string(text);
+}
+
+Source source_of(const netlist::System& system, const std::string& element_id) {
+  if (named(system.chargers, element_id)) return Source::charger;
   const std::size_t slash = element_id.rfind('/');
-  if (slash == std::string::npos)
-    return is_bare_battery(system, element_id) ? filled(text::where_battery, element_id) : element_id;
-  const std::string run_id = element_id.substr(0, slash);
-  const auto run = std::find_if(system.runs.begin(), system.runs.end(),
-                                [&](const netlist::Run& candidate) { return candidate.id == run_id; });
-  return run == system.runs.end() ? element_id
-                                  : in_run(system, *run, std::string_view(element_id).substr(slash + 1));
+  const bool part = slash != std::string::npos;
+  return part && named(system.converters, element_id.substr(0, slash)) ? Source::converter : Source::battery;
+}
+
+std::string_view word(Source source) {
+  switch (source) {
+    case Source::charger:
+      return text::charger;
+    case Source::converter:
+      return text::converter;
+    case Source::battery:
+      break;
+  }
+  return text::battery;
+}
+
+std::string source_in_words(const netlist::System& system, const std::string& element_id) {
+  return source_of(system, element_id) == Source::converter ? element_id.substr(0, element_id.rfind('/'))
+                                                            : element_id;
+}
+
+std::string where(const netlist::System& system, const std::string& element_id) {
+  return placed(system, element_id, true);
+}
+
+std::string where_fitting(const netlist::System& system, const std::string& element_id, double size,
+                          double width) {
+  std::string whole = placed(system, element_id, true);
+  if (measure(whole, size).width <= width) return whole;
+  return fitted(placed(system, element_id, false), size, false, width);
 }
 
 }  // namespace ohmtrail::render

@@ -25,7 +25,23 @@ template <class... Args>
 /// A point and where it is: "A2 + (port locker)".
 [[nodiscard]] std::string point_in_words(const netlist::System& system, const std::string& point);
 
+/// What feeds a load.
+enum class Source { battery, charger, converter };
+
+/// Of the battery, charger or converter's output with this id.
+[[nodiscard]] Source source_of(const netlist::System& system, const std::string& element_id);
+[[nodiscard]] std::string_view word(Source source);
+/// Its name: a converter's output goes by the converter's.
+[[nodiscard]] std::string source_in_words(const netlist::System& system, const std::string& element_id);
+
+/// `text` with the ends of conductors, as "bus feed@to", told in words.
+[[nodiscard]] std::string ends_in_words(const netlist::System& system, std::string_view text);
+
 /// Where an element is, for someone who stands before it: "cable bank plus, its end at A2 + (port locker)".
 [[nodiscard]] std::string where(const netlist::System& system, const std::string& element_id);
+
+/// The same without the places of its points where they would not fit into `width`, cut where it must be.
+[[nodiscard]] std::string where_fitting(const netlist::System& system, const std::string& element_id,
+                                        double size, double width);
 
 }  // namespace ohmtrail::render

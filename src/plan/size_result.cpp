@@ -79,7 +79,7 @@ RunChoice unchanged(const netlist::System& system, const netlist::Run& run) {
   choice.id = run.id;
   choice.gauge = choice.was = trade::print(run.gauge);
   choice.area = run.gauge.area.si();
-  choice.mass =
+  choice.mass = choice.mass_was =
       (run.return_conductor ? 2 : 1) * trade::conductor_mass(run.gauge, run.length, run.conductor).si();
   choice.ampacity = trade::ampacity({run.gauge, run.insulation, run.in == "engine-space", run.bundle,
                                      run.conductor, system.info.nominal})

@@ -16,15 +16,6 @@ using network::Role;
 
 constexpr double nan = std::numeric_limits<double>::quiet_NaN();
 
-/// The supply that delivers most power in an island; ties by file order.
-const Supply* main_supply(const std::vector<Supply>& supplies, int island) {
-  const Supply* best = nullptr;
-  for (const Supply& supply : supplies) {
-    if (supply.island == island && (!best || supply.power > best->power)) best = &supply;
-  }
-  return best;
-}
-
 void judge(LoadResult& load, const Element& element, const Supply* supply) {
   const double nominal = element.nominal ? element.nominal->si() : nan;
   load.limit_fraction = element.drop_limit ? element.drop_limit->of_one() : nan;
@@ -37,7 +28,7 @@ void judge(LoadResult& load, const Element& element, const Supply* supply) {
   load.within = !load.running || !(load.drop_fraction > load.limit_fraction);
 }
 
-LoadResult result_of(int k, const CaseSolution& solved, const Islands& islands) {
+LoadResult result_of(int k, const CaseSolution& solved, const Islands& islands, Feeders& feeders) {
   const Element& element = solved.network.elements[at(k)];
   LoadResult load;
   load.element = k;
@@ -47,7 +38,7 @@ LoadResult result_of(int k, const CaseSolution& solved, const Islands& islands) 
   load.running = solved.solution.running[at(k)];
   const int island = islands.of_point[at(element.from)];
   const bool joined = island == islands.of_point[at(element.to)];
-  judge(load, element, joined ? main_supply(solved.supplies, island) : nullptr);
+  judge(load, element, joined ? feeders.of(element.from, island) : nullptr);
   return load;
 }
 
@@ -104,9 +95,10 @@ tl::expected<CaseSolution, Failure> solve_case(network::Network network) {
   }
   CaseSolution solved{std::move(network), std::move(*solution), {}, {}, std::move(turns)};
   solved.supplies = find_supplies(solved.network, islands, solved.solution);
+  Feeders feeders(solved.network, solved.supplies);
   for (std::size_t k = 0; k < solved.network.elements.size(); ++k) {
     if (solved.network.elements[k].role != Role::load) continue;
-    solved.loads.push_back(result_of(static_cast<int>(k), solved, islands));
+    solved.loads.push_back(result_of(static_cast<int>(k), solved, islands, feeders));
   }
   note_references(solved.network, islands);
   note_reversed_loads(solved);

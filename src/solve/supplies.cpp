@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <map>
 
-#include "solve/partition.hpp"
 #include "units/index.hpp"
 
 // Two batteries are in series where the minus of one and the plus of the other are on one net of wires,
@@ -96,6 +95,28 @@ std::vector<Supply> find_supplies(const network::Network& network, const Islands
   std::sort(supplies.begin(), supplies.end(),
             [](const Supply& a, const Supply& b) { return a.elements.front() < b.elements.front(); });
   return supplies;
+}
+
+Feeders::Feeders(const network::Network& network, const std::vector<Supply>& supplies) : supplies_(supplies) {
+  for (const Supply& supply : supplies)
+    if (network.elements[at(supply.elements.front())].origin.part == network::Part::converter_out)
+      outputs_.push_back(&supply);
+  if (!outputs_.empty()) nets_ = nets_of(network);
+}
+
+const Supply* Feeders::strongest(int island) const {
+  const Supply* best = nullptr;
+  for (const Supply& supply : supplies_)
+    if (supply.island == island && (!best || supply.power > best->power)) best = &supply;
+  return best;
+}
+
+const Supply* Feeders::of(int plus, int island) {
+  const Supply* best = strongest(island);
+  if (!nets_ || !best || nets_->find(best->plus) == nets_->find(plus)) return best;
+  for (const Supply* output : outputs_)
+    if (nets_->find(output->plus) == nets_->find(plus)) return output;
+  return best;
 }
 
 }  // namespace ohmtrail::solve

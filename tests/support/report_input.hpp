@@ -3,6 +3,7 @@
 #include "ohmtrail/diagnose/rank.hpp"
 #include "ohmtrail/plan/protection.hpp"
 #include "render/report.hpp"
+#include "support/render_shipped.hpp"
 
 namespace ohmtrail::test {
 
@@ -19,6 +20,8 @@ inline render::ReportInput report_input(netlist::System system) {
     for (auto& split : diagnose::split(solved)) input.splits.push_back(std::move(split));
   input.findings = plan::check_all(input.system, input.solved, plan::usual_rules(input.system.info.kind));
   input.bank = diagnose::judge_bank(input.system);
+  for (const auto& solved : input.solved)
+    for (auto& split : diagnose::charging(input.system, solved)) input.charging.push_back(std::move(split));
   const auto worst = render::worst_split(input.system, input.solved, input.splits);
   if (!worst) return input;
   const diagnose::SagSplit& split = input.splits[*worst];
@@ -29,6 +32,11 @@ inline render::ReportInput report_input(netlist::System system) {
         diagnose::staircase(solved, rated ? &*rated : nullptr, *solved.network.element(split.load));
   }
   return input;
+}
+
+/// Of a system in netlists/.
+inline render::ReportInput shipped_report(const std::string& name) {
+  return report_input(shipped(name));
 }
 
 }  // namespace ohmtrail::test

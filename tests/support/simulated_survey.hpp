@@ -33,6 +33,9 @@ struct Truth {
   std::map<std::string, double> resistance;  ///< passive elements and batteries
   std::vector<std::string> planted;
   std::set<std::size_t> blunders;  ///< indices of readings
+  /// Per load under load: what it loses between the posts of the battery that gives most and itself, as a
+  /// share of nominal.
+  std::map<std::string, double> loss;
 };
 
 struct SimulatedSurvey {
@@ -101,6 +104,7 @@ class Simulation {
     rest_solution_ = *rest;
     if (!drops_enough()) return std::nullopt;
     take_working_resistances();
+    take_losses();
     take_readings();
     make_blunders();
     return SimulatedSurvey{system_, truth_};
@@ -169,6 +173,24 @@ class Simulation {
       if (passive(loaded_.elements[k]))
         truth_.resistance[loaded_.elements[k].id] = loaded_solution_.resistance[k];
     }
+  }
+
+  void take_losses() {
+    const auto drop = [&](std::size_t k) {
+      const auto& e = loaded_.elements[k];
+      return loaded_solution_.voltage[static_cast<std::size_t>(e.from)] -
+             loaded_solution_.voltage[static_cast<std::size_t>(e.to)];
+    };
+    double most = 0, posts = 0;
+    for (std::size_t k = 0; k < loaded_.elements.size(); ++k) {
+      const double power = -loaded_solution_.current[k] * drop(k);
+      if (loaded_.elements[k].role != network::Role::battery || power <= most) continue;
+      most = power;
+      posts = drop(k);
+    }
+    for (std::size_t k = 0; k < loaded_.elements.size(); ++k)
+      if (const auto& e = loaded_.elements[k]; e.role == network::Role::load)
+        truth_.loss[e.id] = (posts - drop(k)) / e.nominal.value_or(system_.info.nominal).si();
   }
 
   solve::Circuit true_circuit(const network::Network& network) const {

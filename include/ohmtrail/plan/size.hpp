@@ -35,6 +35,7 @@ struct RunChoice {
   std::string gauge, was;      ///< spelled as in `cable_list`; `was` as in the file
   double area = 0;             ///< m², of one conductor
   double mass = 0;             ///< kg of conductor metal, both conductors
+  double mass_was = 0;         ///< kg, of the cable that the file describes
   double cost = 0;             ///< price, or kg where the list has no prices
   std::optional<double> fuse;  ///< A; empty: no fuse guards this run
   std::string fuse_id;

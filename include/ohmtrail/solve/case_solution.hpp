@@ -17,7 +17,9 @@ namespace ohmtrail::solve {
 /// What one load gets, as the results list it. NaN where a value does not exist.
 struct LoadResult {
   int element = -1;
-  int supply = -1;  ///< first element of the supply that delivers most power in the load's island; −1: none
+  /// First element of the supply that delivers most power in the load's island; behind a converter the
+  /// converter's output. −1: none.
+  int supply = -1;
   double volts = 0, current = 0, power = 0;
   double drop = 0;  ///< supply's terminal voltage − volts
   double sag = 0;   ///< supply's open-circuit voltage − volts

@@ -47,6 +47,9 @@ render::ReportInput report_input(const Survey& survey, plan::RuleSet by) {
   input.findings = plan::check_all(survey.system, survey.solved, by);
   input.staircase = survey.staircase();
   input.bank = diagnose::judge_bank(survey.system);
+  for (const solve::CaseSolution& solved : survey.solved)
+    for (diagnose::ChargeSplit& split : diagnose::charging(survey.system, solved))
+      input.charging.push_back(std::move(split));
   input.loss_intervals = survey.losses;
   input.inferred = survey.inferred;
   return input;

@@ -113,7 +113,7 @@ TEST(Boards, WithTooFewCircuitsNothingIsSplit) {
 
 TEST(DiagramSheetsTest, WhatFitsOnAPageStaysWhole) {
   for (const char* name : test::shipped_netlists) {
-    const ReportInput input = test::report_input(test::shipped(name));
+    const ReportInput input = test::shipped_report(name);
     const DiagramSheets sheets =
         diagram_sheets(input.system, input.solved.front(), input.hot_spots, Paper::a4);
     EXPECT_TRUE(sheets.boards.empty()) << name;

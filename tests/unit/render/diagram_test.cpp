@@ -21,7 +21,7 @@ Box box_of(const Scene& scene, const std::string& label) {
 }
 
 Scene yacht(std::size_t in_case = 0) {
-  const ReportInput input = test::report_input(test::shipped("yacht-12v"));
+  const ReportInput input = test::shipped_report("yacht-12v");
   return diagram(input.system, input.solved[in_case], input.hot_spots);
 }
 
@@ -52,7 +52,7 @@ TEST(Diagram, PlacesDependOnTheSystemAlone) {
 }
 
 TEST(Diagram, ADiscForEveryHotSpot) {
-  const ReportInput input = test::report_input(test::shipped("launch-24v"));
+  const ReportInput input = test::shipped_report("launch-24v");
   const Scene scene = diagram(input.system, input.solved.front(), input.hot_spots);
   for (const diagnose::HotSpot& spot : input.hot_spots) {
     // Once at its place, once in the list below.
@@ -66,7 +66,7 @@ TEST(Diagram, ADiscForEveryHotSpot) {
 
 TEST(Diagram, NoBarGoesUnnamedInTheShippedSystems) {
   for (const char* name : test::shipped_netlists) {
-    const ReportInput input = test::report_input(test::shipped(name));
+    const ReportInput input = test::shipped_report(name);
     const Scene scene = diagram(input.system, input.solved.front(), input.hot_spots, {Show::gauge});
     const Wiring wiring = make_wiring(input.solved.front().network);
     for (const Bar& bar : wiring.bars)
@@ -76,7 +76,7 @@ TEST(Diagram, NoBarGoesUnnamedInTheShippedSystems) {
 }
 
 TEST(Wiring, SeriesBatteriesBecomeOneString) {
-  const ReportInput input = test::report_input(test::shipped("cart-48v"));
+  const ReportInput input = test::shipped_report("cart-48v");
   const Wiring wiring = make_wiring(input.solved.front().network);
   const auto strings = std::count_if(wiring.items.begin(), wiring.items.end(),
                                      [](const Item& item) { return item.kind == ItemKind::supply; });
@@ -91,7 +91,7 @@ TEST(Wiring, SeriesBatteriesBecomeOneString) {
 
 TEST(Wiring, EveryElementIsDrawnOnce) {
   for (const char* name : test::shipped_netlists) {
-    const ReportInput input = test::report_input(test::shipped(name));
+    const ReportInput input = test::shipped_report(name);
     const network::Network& network = input.solved.front().network;
     std::vector<int> times(network.elements.size(), 0);
     const Wiring wiring = make_wiring(network);
@@ -113,7 +113,7 @@ TEST(Wiring, EveryElementIsDrawnOnce) {
 }
 
 TEST(Wiring, LanesOfOnePointMeetAtOneBar) {
-  const ReportInput input = test::report_input(test::shipped("yacht-12v"));
+  const ReportInput input = test::shipped_report("yacht-12v");
   const Wiring wiring = make_wiring(input.solved.front().network);
   for (std::size_t b = 0; b < wiring.bars.size(); ++b)
     for (const int l : wiring.bars[b].lanes) {

@@ -12,10 +12,6 @@ namespace {
 using testing::HasSubstr;
 using testing::Not;
 
-ReportInput input_of(const char* name) {
-  return test::report_input(test::shipped(name));
-}
-
 int count(const std::string& text, const std::string& what) {
   int times = 0;
   for (std::size_t at = text.find(what); at != std::string::npos; at = text.find(what, at + 1)) ++times;
@@ -44,14 +40,14 @@ std::string unbalanced(const std::string& html) {
 
 TEST(Html, IsBalancedForEveryShippedSystem) {
   for (const char* name : test::shipped_netlists) {
-    ReportInput input = input_of(name);
+    ReportInput input = test::shipped_report(name);
     input.bench_sheet = diagnose::bench_sheet(input.system, input.solved);
     EXPECT_EQ(unbalanced(report_html(input)), "") << name;
   }
 }
 
 TEST(Html, HasNeitherScriptNorAnythingFromOutside) {
-  const std::string html = report_html(input_of("yacht-12v"));
+  const std::string html = report_html(test::shipped_report("yacht-12v"));
   for (const char* never : {"<script", "javascript:", " onload", " onclick", "http://", "https://"}) {
     std::string without = html;
     // The namespace of SVG is a name, not a place.
@@ -62,13 +58,13 @@ TEST(Html, HasNeitherScriptNorAnythingFromOutside) {
 }
 
 TEST(Html, EveryCellSaysItsColumnForNarrowScreens) {
-  const std::string html = report_html(input_of("yacht-12v"));
+  const std::string html = report_html(test::shipped_report("yacht-12v"));
   EXPECT_EQ(count(html, "<td"), count(html, "data-label=\""));
   EXPECT_THAT(html, HasSubstr("@media(max-width:700px)"));
 }
 
 TEST(Html, PicturesAreDrawingsWithTitles) {
-  const std::string html = report_html(input_of("yacht-12v"));
+  const std::string html = report_html(test::shipped_report("yacht-12v"));
   EXPECT_GE(count(html, "<svg"), 3);
   EXPECT_EQ(count(html, "<svg"), count(html, "role=\"img\""));
   EXPECT_GT(count(html, "<title>"), 50);
@@ -76,7 +72,7 @@ TEST(Html, PicturesAreDrawingsWithTitles) {
 }
 
 TEST(Html, AFormHasRoomToWrite) {
-  ReportInput input = input_of("camper-12v");
+  ReportInput input = test::shipped_report("camper-12v");
   EXPECT_THAT(report_html(input), Not(HasSubstr("<div class=\"form\">")));
   input.bench_sheet = diagnose::bench_sheet(input.system, input.solved);
   const std::string html = report_html(input);
@@ -85,13 +81,13 @@ TEST(Html, AFormHasRoomToWrite) {
 }
 
 TEST(Html, NamesTheReportInItsTitle) {
-  const std::string html = report_html(input_of("launch-24v"));
+  const std::string html = report_html(test::shipped_report("launch-24v"));
   EXPECT_THAT(html, HasSubstr("<title>Report DEMO-24-02: Work launch Invented Plover"));
   EXPECT_THAT(html, HasSubstr("<html lang=\"en\">"));
 }
 
 TEST(Html, SaysTheSameAsThePaper) {
-  const ReportInput input = input_of("camper-12v");
+  const ReportInput input = test::shipped_report("camper-12v");
   const std::string html = report_html(input);
   for (const std::string_view said :
        {text::heading_answer, text::heading_to_do, text::heading_findings, text::heading_limits,

@@ -167,5 +167,55 @@ TEST(Pages, LongWordsAndLabelsStayOnThePage) {
   test::expect_letters_apart(done);
 }
 
+Pages nearly_full() {
+  Pages pages(Paper::a4);
+  for (int k = 0; k < 45; ++k) pages.paragraph("A line of text.");
+  return pages;
+}
+
+void tell_lines(Document& document, int count) {
+  for (int k = 0; k < count; ++k) document.paragraph("kept " + std::to_string(k));
+}
+
+TEST(Pages, WhatBelongsTogetherIsNotTornApart) {
+  Pages torn = nearly_full(), kept = nearly_full();
+  ASSERT_EQ(kept.count(), 1u);
+  tell_lines(torn, 6);
+  kept.together([&] { tell_lines(kept, 6); });
+  const auto apart = torn.finish(""), together = kept.finish("");
+  ASSERT_EQ(together.size(), 2u);
+  EXPECT_TRUE(has(apart[0], "kept 0")) << "without it the page is filled first";
+  EXPECT_FALSE(has(together[0], "kept 0"));
+  for (int k = 0; k < 6; ++k) EXPECT_TRUE(has(together[1], "kept " + std::to_string(k)));
+  EXPECT_TRUE(has(together[0], "A line of text."));
+}
+
+TEST(Pages, WhatIsLongerThanAPageIsToldOnce) {
+  Pages pages = nearly_full();
+  pages.together([&] { tell_lines(pages, 200); });
+  std::size_t lines = 0;
+  for (const Scene& page : pages.finish(""))
+    for (const std::string& text : texts(page)) lines += text.starts_with("kept ") ? 1 : 0;
+  EXPECT_EQ(lines, 200u);
+}
+
+TEST(Pages, ASheetThatWaitsStaysWhenABlockMovesOn) {
+  Pages pages = nearly_full();
+  pages.full_picture("Diagram", picture(300, 200));
+  pages.together([&] { tell_lines(pages, 6); });
+  const auto done = pages.finish("");
+  ASSERT_EQ(done.size(), 3u);
+  EXPECT_TRUE(has(done[1], "Diagram"));
+  EXPECT_TRUE(has(done[2], "kept 0"));
+}
+
+TEST(Pages, TellHowFarTheyAreFilled) {
+  Pages pages(Paper::a4);
+  EXPECT_EQ(pages.share_filled(), 0);
+  const Pages full = nearly_full();
+  EXPECT_GT(full.share_filled(), 0.9);
+  EXPECT_LE(full.share_filled(), 1);
+}
+
 }  // namespace
 }  // namespace ohmtrail::render

@@ -15,10 +15,6 @@ using testing::Contains;
 using testing::HasSubstr;
 using testing::Not;
 
-ReportInput input_of(const char* name) {
-  return test::report_input(test::shipped(name));
-}
-
 /// What a chapter tells.
 template <class Tell>
 test::RecordedDocument told(Tell tell, const ReportInput& input) {
@@ -43,11 +39,11 @@ BeforeAfter cured_one() {
 }
 
 TEST(BeforeAfterChapter, IsLeftOutWhereItWasNotAskedFor) {
-  EXPECT_TRUE(told(tell_before_after, input_of("yacht-12v")).headings.empty());
+  EXPECT_TRUE(told(tell_before_after, test::shipped_report("yacht-12v")).headings.empty());
 }
 
 TEST(BeforeAfterChapter, SaysWhatWasCuredWhatIsLeftAndWhatCameBack) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.before_after = cured_one();
   const auto document = told(tell_before_after, input);
   EXPECT_EQ(document.sheets, 1);
@@ -63,14 +59,14 @@ TEST(BeforeAfterChapter, SaysWhatWasCuredWhatIsLeftAndWhatCameBack) {
 }
 
 TEST(BeforeAfterChapter, ShowsBothStaircases) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.before_after = cured_one();
   input.before_after->then = input.before_after->now = input.staircase;
   EXPECT_EQ(told(tell_before_after, input).pictures.size(), 2u);
 }
 
 TEST(BeforeAfterChapter, SaysWhenAllIsCuredOrNothingWasFaulty) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.before_after = cured_one();
   input.before_after->comparison.left.clear();
   EXPECT_THAT(told(tell_before_after, input).paragraphs, Contains(std::string(text::cured_all)));
@@ -79,7 +75,7 @@ TEST(BeforeAfterChapter, SaysWhenAllIsCuredOrNothingWasFaulty) {
 }
 
 TEST(BeforeAfterChapter, NamesNewFaultsAndPartsOfOneSurveyOnly) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.before_after = cured_one();
   input.before_after->comparison.fresh = {"panel fuse"};
   input.before_after->comparison.gone = {"old splice"};
@@ -101,6 +97,7 @@ plan::SizeResult chosen() {
   renewed.was = "2 AWG";
   renewed.gauge = "2/0 AWG";
   renewed.mass = 9;
+  renewed.mass_was = 4.5;
   renewed.fuse = 150;
   renewed.current = 100;
   renewed.ampacity = 300;
@@ -117,25 +114,26 @@ plan::SizeResult chosen() {
 }
 
 TEST(RewireChapter, IsLeftOutWhereItWasNotAskedFor) {
-  EXPECT_TRUE(told(tell_rewire, input_of("yacht-12v")).headings.empty());
+  EXPECT_TRUE(told(tell_rewire, test::shipped_report("yacht-12v")).headings.empty());
 }
 
 TEST(RewireChapter, ListsNewCableAndCountsTheRest) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.rewire = chosen();
   const auto document = told(tell_rewire, input);
   EXPECT_THAT(document.paragraphs, Contains(HasSubstr("New cable in 1 of 2 runs")));
   EXPECT_THAT(document.paragraphs, Contains(std::string(text::rewire_proved)));
-  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("12.3\u202Fkg")));
+  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("18.0\u202Fkg; in the cable that is there now: 9.00")));
   ASSERT_EQ(document.tables.size(), 2u);
   ASSERT_EQ(document.tables[0].size(), 1u);
   EXPECT_THAT(document.tables[0][0], Contains("2/0 AWG"));
   EXPECT_THAT(document.tables[0][0], Contains(HasSubstr("2 × 9.00")));
-  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("1 more runs stay")));
+  EXPECT_THAT(document.tables[0][0], Contains("4.50 / 9.00\u202Fkg"));
+  EXPECT_THAT(document.paragraphs, Contains(std::string(text::rewire_stays_one)));
 }
 
 TEST(RewireChapter, TellsEachLoadsWorstCaseOnce) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.rewire = chosen();
   const auto document = told(tell_rewire, input);
   ASSERT_EQ(document.tables[1].size(), 1u);
@@ -145,7 +143,7 @@ TEST(RewireChapter, TellsEachLoadsWorstCaseOnce) {
 }
 
 TEST(RewireChapter, TellsOfFusesThatChangeOrWouldOpen) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.rewire = chosen();
   const std::string all = told(tell_rewire, input).all();
   EXPECT_THAT(all, HasSubstr("Panel fuse: 40.0\u202FA instead of 60.0\u202FA"));
@@ -153,7 +151,7 @@ TEST(RewireChapter, TellsOfFusesThatChangeOrWouldOpen) {
 }
 
 TEST(RewireChapter, SaysWhenItIsNotProvedOrNothingSuffices) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.rewire = chosen();
   input.rewire->proved = false;
   input.rewire->bound = 12.0;
@@ -176,11 +174,11 @@ diagnose::BenchSheet sheet_of(const ReportInput& input) {
 }
 
 TEST(BenchChapter, IsLeftOutWhereItWasNotAskedFor) {
-  EXPECT_TRUE(told(tell_bench_sheet, input_of("yacht-12v")).headings.empty());
+  EXPECT_TRUE(told(tell_bench_sheet, test::shipped_report("yacht-12v")).headings.empty());
 }
 
 TEST(BenchChapter, EveryReadingHasItsProbesItsValueAndALineToWriteOn) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.bench_sheet = sheet_of(input);
   const auto document = told(tell_bench_sheet, input);
   ASSERT_GE(document.forms.size(), 2u);
@@ -200,7 +198,7 @@ TEST(BenchChapter, EveryReadingHasItsProbesItsValueAndALineToWriteOn) {
 }
 
 TEST(BenchChapter, ALongOneLosesItsSmallestDropsAndCountsThem) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   diagnose::BenchSheet sheet;
   sheet.rounds.resize(1);
   sheet.rounds[0].in_case = "evening";
@@ -220,7 +218,7 @@ TEST(BenchChapter, ALongOneLosesItsSmallestDropsAndCountsThem) {
 }
 
 TEST(BenchChapter, NamesWhatIsOutOfReach) {
-  ReportInput input = input_of("yacht-12v");
+  ReportInput input = test::shipped_report("yacht-12v");
   input.bench_sheet = sheet_of(input);
   input.bench_sheet->out_of_reach = {"panel/wire"};
   EXPECT_THAT(told(tell_bench_sheet, input).all(), HasSubstr("no probe gets to them: cable panel"));
@@ -229,7 +227,7 @@ TEST(BenchChapter, NamesWhatIsOutOfReach) {
 // All together, on paper
 
 TEST(Extras, FollowTheReportOnPagesOfTheirOwn) {
-  ReportInput input = input_of("camper-12v");
+  ReportInput input = test::shipped_report("camper-12v");
   const std::size_t plain = report_pages(input).size();
   input.bench_sheet = sheet_of(input);
   input.rewire = chosen();

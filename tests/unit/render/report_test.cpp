@@ -46,7 +46,7 @@ int pages(const std::string& info) {
 }
 
 TEST(ReportPdf, TellsWhatACustomerAsks) {
-  const ReportInput input = test::report_input(test::shipped("yacht-12v"));
+  const ReportInput input = test::shipped_report("yacht-12v");
   const std::string text = Pdf(report_pdf(input)).text();
   for (const std::string expected :
        {"Sailing yacht Invented Tern", "DEMO-12-01", "2026-05-14", "A. Sample (invented)",
@@ -58,7 +58,7 @@ TEST(ReportPdf, TellsWhatACustomerAsks) {
 
 TEST(ReportPdf, IsAWholeDocument) {
   for (const char* name : test::shipped_netlists) {
-    const Pdf pdf(report_pdf(test::report_input(test::shipped(name))));
+    const Pdf pdf(report_pdf(test::shipped_report(name)));
     const std::string info = pdf.info();
     EXPECT_EQ(info.find("rror"), std::string::npos) << info;
     EXPECT_NE(info.find("Title:           Report DEMO"), std::string::npos) << info;
@@ -69,16 +69,16 @@ TEST(ReportPdf, IsAWholeDocument) {
 }
 
 TEST(ReportPdf, HasItsLanguageSet) {
-  const std::string bytes = report_pdf(test::report_input(test::shipped("camper-12v")));
+  const std::string bytes = report_pdf(test::shipped_report("camper-12v"));
   EXPECT_NE(bytes.find("/Lang (en)"), std::string::npos);
   EXPECT_NE(bytes.find("/DisplayDocTitle true"), std::string::npos);
   EXPECT_NE(Pdf(bytes).info().find("A4"), std::string::npos);
-  const std::string letter = report_pdf(test::report_input(test::shipped("camper-12v")), Paper::letter);
+  const std::string letter = report_pdf(test::shipped_report("camper-12v"), Paper::letter);
   EXPECT_NE(Pdf(letter).info().find("612 x 792"), std::string::npos);
 }
 
 TEST(ReportPdf, SameInputSameBytes) {
-  const ReportInput input = test::report_input(test::shipped("launch-24v"));
+  const ReportInput input = test::shipped_report("launch-24v");
   EXPECT_EQ(report_pdf(input), report_pdf(input));
   EXPECT_EQ(report_html(input), report_html(input));
 }
@@ -86,14 +86,14 @@ TEST(ReportPdf, SameInputSameBytes) {
 TEST(ReportPages, NothingLeavesThePageOrCoversAnything) {
   for (const char* name : test::shipped_netlists)
     for (const Paper paper : {Paper::a4, Paper::letter}) {
-      const auto pages = report_pages(test::report_input(test::shipped(name)), paper);
+      const auto pages = report_pages(test::shipped_report(name), paper);
       test::expect_inside(pages);
       test::expect_letters_apart(pages);
     }
 }
 
 ReportInput hostile() {
-  ReportInput input = test::report_input(test::shipped("launch-24v"));
+  ReportInput input = test::shipped_report("launch-24v");
   const std::string wide(80, 'W'), markup = "<b onclick=x>&amp;\"'</b></td><script>alert(1)</script>";
   input.system.info.name = markup + wide;
   input.system.info.job.customer = "שלום עולם \u202E" + markup;
@@ -125,7 +125,7 @@ TEST(ReportHtml, HostileNamesStayText) {
 }
 
 TEST(ReportHtml, StandsAloneAndShowsTheDiagram) {
-  const std::string html = report_html(test::report_input(test::shipped("yacht-12v")));
+  const std::string html = report_html(test::shipped_report("yacht-12v"));
   EXPECT_TRUE(html.starts_with("<!DOCTYPE html>"));
   EXPECT_NE(html.find("<html lang=\"en\">"), std::string::npos);
   EXPECT_NE(html.find("name=\"viewport\""), std::string::npos);
@@ -155,7 +155,7 @@ TEST(LimitVerdict, StraddlingIntervalsDecideNothing) {
 }
 
 TEST(Repairs, BothConductorsOfARunAreOneJob) {
-  const ReportInput input = test::report_input(test::shipped("yacht-12v"));
+  const ReportInput input = test::shipped_report("yacht-12v");
   const auto list = repairs(input.hot_spots);
   EXPECT_LT(list.size(), input.hot_spots.size());
   std::size_t parts = 0;

@@ -53,7 +53,7 @@ TEST(Risk, EveryKindHasAShortNameOfItsOwn) {
 // A rule that is new in `check` must get its own sentence here.
 TEST(Risk, EveryFindingOfTheShippedSystemsHasItsOwn) {
   for (const char* name : test::shipped_netlists) {
-    const ReportInput input = test::report_input(test::shipped(name));
+    const ReportInput input = test::shipped_report(name);
     EXPECT_FALSE(input.findings.empty()) << name;
     for (const diagnose::Finding& finding : input.findings) {
       const std::string_view risk = risk_in_words(finding);

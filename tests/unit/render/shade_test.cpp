@@ -11,7 +11,7 @@ namespace ohmtrail::render {
 namespace {
 
 TEST(Shade, AllowedIsTheStrictestLimitOnTheSameSupply) {
-  const ReportInput input = test::report_input(test::shipped("yacht-12v"));
+  const ReportInput input = test::shipped_report("yacht-12v");
   const solve::CaseSolution& solved = input.solved.front();
   const Shade shade(input.system, solved);
   // 3 % of 12 V: the plotter and the navigation lamps are critical.
@@ -21,13 +21,13 @@ TEST(Shade, AllowedIsTheStrictestLimitOnTheSameSupply) {
 }
 
 TEST(Shade, AConverterParts) {
-  const ReportInput input = test::report_input(test::shipped("cart-48v"));
+  const ReportInput input = test::shipped_report("cart-48v");
   const Shade shade(input.system, input.solved.front());
   EXPECT_LT(shade.least_allowed(), shade.most_allowed()) << "12 V lamps behind it, 48 V before";
 }
 
 TEST(Shade, WhatCarriesNothingIsIdle) {
-  const ReportInput input = test::report_input(test::shipped("yacht-12v"));
+  const ReportInput input = test::shipped_report("yacht-12v");
   for (const solve::CaseSolution& solved : input.solved) {
     const Shade shade(input.system, solved);
     for (std::size_t k = 0; k < solved.network.elements.size(); ++k) {
@@ -43,7 +43,7 @@ TEST(Shade, WhatCarriesNothingIsIdle) {
 }
 
 TEST(Shade, MoreLostIsDarker) {
-  const ReportInput input = test::report_input(test::shipped("launch-24v"));
+  const ReportInput input = test::shipped_report("launch-24v");
   const solve::CaseSolution& solved = input.solved.front();
   const Shade shade(input.system, solved);
   int most = -1, least = -1;

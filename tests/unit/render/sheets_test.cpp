@@ -110,7 +110,7 @@ TEST(Sheets, WhatIsCutOutIsMovedToTheOrigin) {
 
 TEST(Sheets, TheShippedSystemsNeedOneEach) {
   for (const char* name : test::shipped_netlists) {
-    const ReportInput input = test::report_input(test::shipped(name));
+    const ReportInput input = test::shipped_report(name);
     const Scene scene = diagram(input.system, input.solved.front(), input.hot_spots);
     EXPECT_EQ(on_pages(scene, Paper::a4).size(), 1u) << name;
     EXPECT_NEAR(sheet_for(scene, Paper::a4, 46, 80).width, 841.89, 0.01) << name;

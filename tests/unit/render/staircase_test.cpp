@@ -21,7 +21,7 @@ std::vector<Box> bars(const Scene& scene) {
 
 TEST(Staircase, StepsAreToScaleAndAddUp) {
   for (const char* name : test::shipped_netlists) {
-    const ReportInput input = test::report_input(test::shipped(name));
+    const ReportInput input = test::shipped_report(name);
     ASSERT_TRUE(input.staircase) << name;
     const std::vector<Box> all = bars(staircase_picture(input.system, *input.staircase));
     ASSERT_GE(all.size(), 3u);
@@ -48,7 +48,7 @@ TEST(Staircase, StepsAreToScaleAndAddUp) {
 
 TEST(Staircase, StaysOnItsPageAndKeepsLettersApart) {
   for (const char* name : test::shipped_netlists) {
-    const ReportInput input = test::report_input(test::shipped(name));
+    const ReportInput input = test::shipped_report(name);
     const Scene scene = staircase_picture(input.system, *input.staircase);
     std::vector<Box> labels;
     for (const Shape& shape : scene.shapes) {

@@ -13,7 +13,7 @@ namespace ohmtrail::render {
 namespace {
 
 Scene diagram_of(const std::string& name, Show show = Show::volts) {
-  const ReportInput input = test::report_input(test::shipped(name));
+  const ReportInput input = test::shipped_report(name);
   return diagram(input.system, input.solved.front(), input.hot_spots, {show});
 }
 

@@ -4,6 +4,7 @@
 
 #include <set>
 
+#include "render/lettering.hpp"
 #include "render/repairs.hpp"
 #include "support/render_shipped.hpp"
 
@@ -40,6 +41,43 @@ TEST(Where, WhatLooksLikeARunButIsNoneStaysItself) {
   const netlist::System system = test::shipped("cart-48v");
   EXPECT_EQ(where(system, "no such/wire"), "no such/wire");
   EXPECT_EQ(where(system, ""), "");
+}
+
+TEST(Where, AConverterHasAnInputAndAnOutput) {
+  const netlist::System system = test::shipped("cart-48v");
+  EXPECT_EQ(where(system, "light converter/in"), "light converter, its input");
+  EXPECT_EQ(where(system, "light converter/out"), "light converter, its output");
+  EXPECT_EQ(source_in_words(system, "light converter/out"), "light converter");
+  EXPECT_EQ(source_of(system, "light converter/out"), Source::converter);
+}
+
+TEST(Where, SourcesAreToldApart) {
+  const netlist::System yacht = test::shipped("yacht-12v");
+  EXPECT_EQ(source_of(yacht, "A1"), Source::battery);
+  EXPECT_EQ(source_of(yacht, yacht.chargers.at(0).id), Source::charger);
+  EXPECT_EQ(source_in_words(yacht, "A1"), "A1");
+}
+
+TEST(Where, LeavesThePlacesOutWhereTheyDoNotFit) {
+  netlist::System system = test::shipped("yacht-12v");
+  system.points["panel +"].place = "behind the chart table";
+  EXPECT_EQ(where_fitting(system, "panel/to", 7, 400), where(system, "panel/to"));
+  EXPECT_EQ(where_fitting(system, "panel/to", 7, 130), "cable panel, its end at panel +");
+  EXPECT_LE(measure(where_fitting(system, "panel/to", 7, 60), 7).width, 60);
+}
+
+TEST(EndsInWords, AnEndOfAConductorIsTold) {
+  const netlist::System system = test::shipped("camper-12v");
+  EXPECT_EQ(ends_in_words(system, R"(4 m from "battery plus@to" on)"),
+            "4 m from cable battery plus, its end at fuse block on");
+  EXPECT_EQ(ends_in_words(system, R"("fuse block" and "pump@return-from-metal")"),
+            R"("fuse block" and return cable of pump, its end at pump -)");
+}
+
+TEST(EndsInWords, AllElseStays) {
+  const netlist::System system = test::shipped("camper-12v");
+  for (const char* text : {"", "plain", R"("no such@to" stays)", R"(a lone " stays)", R"(me@to unquoted)"})
+    EXPECT_EQ(ends_in_words(system, text), text);
 }
 
 TEST(Sentence, BeginsWithACapitalWhereItCan) {

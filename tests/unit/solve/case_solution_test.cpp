@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "ohmtrail/netlist/read.hpp"
@@ -105,6 +106,31 @@ TEST(CaseSolution, TornPartHasNoVoltsAndASecondSupplyItsOwnZero) {
   const auto& notes = s.network.assumptions;
   EXPECT_TRUE(std::any_of(notes.begin(), notes.end(),
                           [](const network::Assumption& a) { return a.text == "point r is taken as 0 V"; }));
+}
+
+// 24 V for the winch, a converter to 12 V for the radio, one minus for both.
+TEST(CaseSolution, BehindAConverterTheConverterIsTheSupplyEvenWithACommonMinus) {
+  const CaseSolution s = solved(R"({"ohmtrail": 1, "system": {"name": "two voltages", "nominal": 24},
+    "batteries": [{"id": "bat", "plus": "p", "minus": "n", "nominal": 24, "emf": 25, "resistance": 0.01}],
+    "converters": [{"id": "small", "plus_in": "p", "minus_in": "n", "plus_out": "q", "minus_out": "n",
+                    "setpoint": 13, "limit": 20}],
+    "runs": [{"id": "radio lead", "from": "q", "to": "r", "gauge": "14 AWG", "length": 2, "sound": "0.02 ohm",
+              "ends": {"from": {"sound": "0.1 mohm"}, "to": {"sound": "0.1 mohm"}}}],
+    "loads": [{"id": "winch", "plus": "p", "minus": "n", "takes": "20 A"},
+              {"id": "radio", "plus": "r", "minus": "n", "takes": "5 A", "nominal": 12}],
+    "cases": [{"name": "on", "on": "all"}]})");
+  const auto load = [&](const char* id) {
+    const auto found = std::find_if(s.loads.begin(), s.loads.end(), [&](const LoadResult& one) {
+      return s.network.elements[static_cast<std::size_t>(one.element)].id == id;
+    });
+    if (found == s.loads.end()) throw std::runtime_error(id);
+    return *found;
+  };
+  EXPECT_EQ(load("winch").supply, *s.network.element("bat"));
+  EXPECT_EQ(load("small/in").supply, *s.network.element("bat"));
+  EXPECT_EQ(load("radio").supply, *s.network.element("small/out"));
+  EXPECT_NEAR(load("radio").drop, 5 * 0.0202, 1e-10);
+  EXPECT_TRUE(load("radio").within);
 }
 
 TEST(CaseSolution, WarmWireSolvesResistanceAndTemperatureTogether) {
