@@ -39,35 +39,65 @@ SplitName split_point_name(std::string_view name) {
   return split_at(name, '@');
 }
 
-Names::Names(const System& system) : system_(&system) {
-  std::size_t elements = 0;
-  for_each_section(system, [&](Section, const auto& items) { elements += items.size(); });
-  element_by_id_.reserve(elements);
-  terminals_by_point_.reserve(2 * elements);
+namespace {
+
+std::size_t elements_of(const System& system) {
+  std::size_t count = 0;
+  for_each_section(system, [&](Section, const auto& items) { count += items.size(); });
+  return count;
+}
+
+}  // namespace
+
+Names::Names(const System& system)
+    : system_(&system), ids_(elements_of(system)), points_(elements_of(system) + 1) {
   for_each_section(system, [this](Section section, const auto& items) { add_elements(section, items); });
 }
 
 template <class Item>
 void Names::add_elements(Section section, const std::vector<Item>& items) {
+  constexpr std::size_t ahead = 8;
   for (std::size_t i = 0; i < items.size(); ++i) {
-    if (!items[i].id.empty() && element_by_id_.try_emplace(items[i].id, ElementPlace{section, i}).second) {
-      ids_.push_back(items[i].id);
+    if (i + ahead < items.size()) expect(items[i + ahead]);
+    if (items[i].id.empty()) {
+      flaws_.unnamed_element = true;
+    } else if (ids_.add(items[i].id) == places_.size()) {
+      places_.push_back({section, i});
+    } else {
+      flaws_.same_id = true;
     }
-    for (const TerminalPair& pair : terminals(items[i])) {
-      add_point(*pair.first);
-      add_point(*pair.second);
-    }
+    for (const TerminalPair& pair : terminals(items[i])) add_pair(*pair.first, *pair.second);
   }
 }
 
-void Names::add_point(std::string_view name) {
-  if (!name.empty() && ++terminals_by_point_[name] == 1) points_.push_back(name);
+template <class Item>
+void Names::expect(const Item& item) const {
+  ids_.expect(item.id);
+  for (const TerminalPair& pair : terminals(item)) {
+    points_.expect(*pair.first);
+    points_.expect(*pair.second);
+  }
+}
+
+void Names::add_pair(std::string_view first, std::string_view second) {
+  const auto a = add_point(first);
+  const auto b = add_point(second);
+  flaws_.unnamed_point = flaws_.unnamed_point || !a || !b;
+  flaws_.same_point = flaws_.same_point || (a && a == b);
+}
+
+std::optional<std::size_t> Names::add_point(std::string_view name) {
+  if (name.empty()) return std::nullopt;
+  const std::size_t number = points_.add(name);
+  if (number == terminals_.size()) terminals_.push_back(0);
+  ++terminals_[number];
+  return number;
 }
 
 std::optional<ElementPlace> Names::element(std::string_view id) const {
-  const auto found = element_by_id_.find(id);
-  if (found == element_by_id_.end()) return std::nullopt;
-  return found->second;
+  const auto found = ids_.find(id);
+  if (!found) return std::nullopt;
+  return places_[*found];
 }
 
 const Run* Names::run(std::string_view id) const {
@@ -101,8 +131,8 @@ bool Names::has_point(std::string_view name) const {
 }
 
 std::size_t Names::terminals_at(std::string_view point) const {
-  const auto found = terminals_by_point_.find(point);
-  return found == terminals_by_point_.end() ? 0 : found->second;
+  const auto found = points_.find(point);
+  return found ? terminals_[*found] : 0;
 }
 
 RunEnd* end_at(System& system, const Names& names, std::string_view point) {

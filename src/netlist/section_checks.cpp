@@ -105,6 +105,7 @@ void Check<Run>::run(Reader& reader, Value value, Run& run) {
 
 void Check<RunEnd>::run(Reader& reader, Value value, RunEnd& end) {
   doubt_contact(reader, value, end.resistances);
+  end.opened = end.crimp.has_value();
 }
 void Check<ReturnConductor>::run(Reader& reader, Value value, ReturnConductor& back) {
   doubt_wire(reader, value, back.wire);

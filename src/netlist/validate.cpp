@@ -7,7 +7,6 @@
 #include "netlist/nearest.hpp"
 #include "netlist/object.hpp"
 #include "netlist/sections.hpp"
-#include "netlist/terminals.hpp"
 
 namespace ohmtrail::netlist {
 
@@ -26,15 +25,9 @@ bool sections_complete(Value root) {
 }
 
 void note_incomplete(Checked& checked) {
-  checked.ids_complete = checked.points_complete = sections_complete(checked.root);
-  for_each_section(checked.system, [&](Section, const auto& items) {
-    for (const auto& item : items) {
-      if (item.id.empty()) checked.ids_complete = false;
-      for (const TerminalPair& pair : terminals(item)) {
-        if (pair.first->empty() || pair.second->empty()) checked.points_complete = false;
-      }
-    }
-  });
+  const bool complete = sections_complete(checked.root);
+  checked.ids_complete = complete && !checked.names.flaws().unnamed_element;
+  checked.points_complete = complete && !checked.names.flaws().unnamed_point;
 }
 
 /// Every derived name that the file uses, wherever that is.
@@ -63,14 +56,16 @@ std::string point_of_crimp(std::string_view name) {
   return fmt::format("{}@{}", owner, part.substr(0, part.size() - suffix.size()));
 }
 
-void open_ends(System& system, const Names& names) {
-  const bool all = system.info.terminations == Terminations::contact_and_crimp;
-  const auto start = [all](RunEnd& end) { end.opened = all || end.crimp.has_value(); };
+void open_all_ends(System& system) {
   for (Run& run : system.runs) {
-    start(run.end_from);
-    start(run.end_to);
-    if (auto& back = run.return_conductor) start(back->end_from), start(back->end_to);
+    run.end_from.opened = run.end_to.opened = true;
+    if (auto& back = run.return_conductor) back->end_from.opened = back->end_to.opened = true;
   }
+}
+
+/// Ends with a crimp of their own are open already.
+void open_ends(System& system, const Names& names) {
+  if (system.info.terminations == Terminations::contact_and_crimp) open_all_ends(system);
   for (const std::string_view name : names_in_use(system)) {
     const std::string point = name.ends_with("-metal") ? std::string(name) : point_of_crimp(name);
     if (RunEnd* end = point.empty() ? nullptr : end_at(system, names, point)) end->opened = true;

@@ -1,6 +1,7 @@
 #include <fmt/format.h>
 
 #include <algorithm>
+#include <unordered_map>
 #include <unordered_set>
 
 #include "netlist/nearest.hpp"
@@ -55,24 +56,24 @@ void tell_dangling(const Checked& checked, const Stubs& stubs, Value at, std::st
 }
 
 bool any_dangling(const Checked& checked, const Stubs& stubs) {
-  const auto& points = checked.names.point_names();
-  return std::any_of(points.begin(), points.end(), [&](std::string_view point) {
-    return checked.names.terminals_at(point) == 1 && !stubs.contains(point);
-  });
+  const auto& counts = checked.names.terminal_counts();
+  for (std::size_t k = 0; k < counts.size(); ++k) {
+    if (counts[k] == 1 && !stubs.contains(checked.names.point_names()[k])) return true;
+  }
+  return false;
 }
 
 }  // namespace
 
 void validate_elements(const Checked& checked) {
   FirstUse taken;
-  std::size_t elements = 0;
-  for_each_section(checked.system, [&](Section, const auto& items) { elements += items.size(); });
-  const bool all_distinct = checked.names.element_ids().size() == elements;
+  const Names::Flaws& flaws = checked.names.flaws();
   const Stubs stubs(checked.system.stubs.begin(), checked.system.stubs.end());
   const bool find_dangling = checked.points_complete && any_dangling(checked, stubs);
+  if (!flaws.same_id && !flaws.same_point && !find_dangling) return;
   for_each_section(checked.system, [&](Section section, auto& items) {
     for_each_item(checked.root, section_key(section), items, [&](Value value, const auto& item) {
-      if (!all_distinct) tell_taken(checked, taken, value.member("id"), item.id);
+      if (flaws.same_id) tell_taken(checked, taken, value.member("id"), item.id);
       for (const TerminalPair& pair : terminals(item)) {
         const Value holder = pair.inside.empty() ? value : value.member(pair.inside);
         tell_same_point(checked, holder, pair);

@@ -2,9 +2,9 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <unordered_map>
 #include <vector>
 
+#include "ohmtrail/netlist/name_table.hpp"
 #include "ohmtrail/netlist/system.hpp"
 
 /// Names that a system's elements and points have, given and derived: `M/wire`, `M@from`, `C/in`.
@@ -55,21 +55,38 @@ class Names {
   /// How many terminals stand at a given point; 0 for one that no element names.
   [[nodiscard]] std::size_t terminals_at(std::string_view point) const;
 
-  [[nodiscard]] const std::vector<std::string_view>& element_ids() const { return ids_; }  ///< file order
+  [[nodiscard]] const std::vector<std::string_view>& element_ids() const {
+    return ids_.names();
+  }  ///< file order
   [[nodiscard]] const std::vector<std::string_view>& point_names() const {
-    return points_;
+    return points_.names();
   }  ///< as first named
+  /// Per point, in the order of `point_names`.
+  [[nodiscard]] const std::vector<std::uint32_t>& terminal_counts() const { return terminals_; }
+
+  /// What is wrong with any of the names, to be looked for one by one only then.
+  struct Flaws {
+    bool unnamed_element = false, unnamed_point = false;
+    bool same_id = false;     ///< two elements have it
+    bool same_point = false;  ///< at both ends of one element
+  };
+  [[nodiscard]] const Flaws& flaws() const { return flaws_; }
 
  private:
   template <class Item>
   void add_elements(Section section, const std::vector<Item>& items);
-  void add_point(std::string_view name);
+  template <class Item>
+  void expect(const Item& item) const;
+  void add_pair(std::string_view first, std::string_view second);
+  /// Its number; none where it is empty.
+  std::optional<std::size_t> add_point(std::string_view name);
   [[nodiscard]] const Run* run(std::string_view id) const;
 
   const System* system_;
-  std::vector<std::string_view> ids_, points_;
-  std::unordered_map<std::string_view, ElementPlace> element_by_id_;
-  std::unordered_map<std::string_view, std::size_t> terminals_by_point_;
+  NameTable ids_, points_;
+  std::vector<ElementPlace> places_;      ///< per id
+  std::vector<std::uint32_t> terminals_;  ///< per point
+  Flaws flaws_;
 };
 
 /// The end that a derived point's name belongs to (`M@from-metal`, `M@return-to`); null where there is none.
