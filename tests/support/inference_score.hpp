@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <string>
 
 #include "ohmtrail/diagnose/infer.hpp"
@@ -36,6 +37,16 @@ class Score {
   [[nodiscard]] long checked_blunders() const { return checked_; }
   [[nodiscard]] double false_alarm_share() const { return share(false_alarms_, readings_); }
 
+  /// How many standard deviations more (or less) often things were faulty than was said, among those of one
+  /// tenth of the scale of probability.
+  [[nodiscard]] double surprise(std::size_t bin) const {
+    const double expected = expected_[bin], variance = variance_[bin];
+    return variance > 0 ? (static_cast<double>(happened_[bin]) - expected) / std::sqrt(variance) : 0;
+  }
+
+  /// Of what was said with a probability of that tenth, the share that was so.
+  [[nodiscard]] double happened(std::size_t bin) const { return share(happened_[bin], said_[bin]); }
+
   /// In words, with the reliability table: said so often, happened so often.
   [[nodiscard]] std::string summary() const {
     std::string out = fmt::format(
@@ -47,8 +58,10 @@ class Score {
         group_size_ / std::max(1.0, static_cast<double>(systems_)), coverage(), brier(), checked_,
         named_share(), false_alarm_share());
     for (std::size_t k = 0; k < said_.size(); ++k)
-      out += fmt::format("  said {:2}–{:3} %: {:6} times, happened {:.3f}\n", 10 * k, 10 * (k + 1), said_[k],
-                         share(happened_[k], said_[k]));
+      out +=
+          fmt::format("  said {:2}–{:3} %: {:6} times, mean {:.3f}, happened {:.3f} ({:+.1f} sd)\n", 10 * k,
+                      10 * (k + 1), said_[k], expected_[k] / std::max(1.0, static_cast<double>(said_[k])),
+                      share(happened_[k], said_[k]), surprise(k));
     return out;
   }
 
@@ -94,6 +107,8 @@ class Score {
     const auto bin = static_cast<std::size_t>(std::min(9, static_cast<int>(probability * 10)));
     ++said_[bin];
     happened_[bin] += faulty ? 1 : 0;
+    expected_[bin] += probability;
+    variance_[bin] += probability * (1 - probability);
   }
 
   void add_reading(const SimulatedSurvey& survey, const diagnose::InferredReading& reading) {
@@ -112,6 +127,7 @@ class Score {
   long readings_ = 0, false_alarms_ = 0, checked_ = 0, named_ = 0;
   double brier_ = 0, group_size_ = 0;
   std::array<long, 10> said_{}, happened_{};
+  std::array<double, 10> expected_{}, variance_{};
 };
 
 }  // namespace ohmtrail::test

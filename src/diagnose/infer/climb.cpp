@@ -17,11 +17,11 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
   constexpr double worth_it = 0.05;
   constexpr int tries = 3;
   const Screen screen(model, here);
-  const Exploration around = explore(model, screen, {1, 1.0, 1e300, look_behind});
+  const Exploration around = explore(model, screen, {1, 1.0, 1e300, look_behind, true});
   const double present = screen.root().log_weight;
   std::vector<std::pair<double, const Hypothesis*>> order;
   for (const auto& [hypothesis, weighed] : around.weighed) {
-    if (!seen.contains(hypothesis) && weighed.move >= 0 && weighed.log_weight > present + worth_it) {
+    if (!seen.contains(hypothesis) && weighed.log_weight > present + worth_it) {
       order.emplace_back(-weighed.log_weight, &hypothesis);
     }
   }
@@ -31,7 +31,9 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
   for (const auto& [weight, hypothesis] : order) {
     const Weighed& weighed = around.weighed.at(*hypothesis);
     const Expanded& source = around.expanded[weighed.source];
-    const Belief there = screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
+    const Belief there =
+        weighed.move < 0 ? source.belief
+                         : screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
     seen.insert(*hypothesis);
     Optimum candidate = optimise_linear(model, near, *hypothesis, screen.start(there));
     if (Screen(model, candidate).root().log_weight > present + worth_it) {

@@ -27,6 +27,8 @@ class Search {
   Exploration run() {
     Belief root = screen_.root();
     start_ = root.log_weight;
+    // A member may be one too many: taking it out is always looked at.
+    out_.core = root.hypothesis;
     expand(std::move(root), 0);
     if (limits_.look_behind) {
       expand_removals();
@@ -54,6 +56,10 @@ class Search {
   }
 
   void expand(Belief belief, std::size_t parent) {
+    // It was promising from where it was met; what it looks like now, the screen cannot know.
+    if (belief.log_weight > start_ + limits_.surprise) {
+      return;
+    }
     expanded_.emplace(belief.hypothesis, out_.expanded.size());
     top_ = std::max(top_, belief.log_weight);
     out_.expanded.push_back({std::move(belief), {}, parent});
@@ -61,7 +67,7 @@ class Search {
     here.moves =
         screen_.moves(here.belief, out_.expanded.size() > 1 ? &out_.expanded.front().moves : nullptr);
     for (const Move& move : here.moves) {
-      const double there = here.belief.log_weight + move.log_ratio;
+      const double there = here.belief.log_base + move.log_ratio;
       if (there < top_ - out_of_reach || there > start_ + limits_.surprise) {
         continue;
       }
@@ -105,7 +111,11 @@ class Search {
       }
     }
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
-      growth = within_reach(k) ? std::max(growth, note_moves(k)) : growth;
+      if (within_reach(k)) {
+        growth = std::max(growth, note_moves(k, k));
+      } else if (limits_.exchanges) {
+        note_moves(k, 0);
+      }
     }
     for (const auto& [hypothesis, weighed] : out_.weighed) {
       total += std::exp(weighed.log_weight - top_);
@@ -120,15 +130,15 @@ class Search {
     return k == 0 || out_.expanded[k].belief.log_weight > top_ - out_of_reach;
   }
 
-  // Returns how much all steps from here add, as a share of what is here; steps that raise the weight do not
-  // count.
-  double note_moves(std::size_t k) {
+  // Returns how much all steps from k add, as a share of what is there; steps that raise the weight do not
+  // count. Bystanders are those of `like`.
+  double note_moves(std::size_t k, std::size_t like) {
     const Expanded& e = out_.expanded[k];
-    const double bystanders = log_bystanders(model_, screen_, e, out_.core);
+    const double bystanders = log_bystanders(model_, screen_, out_.expanded[like], out_.core);
     double added = 0;
     for (std::size_t j = 0; j < e.moves.size(); ++j) {
       const Move& move = e.moves[j];
-      const double there = e.belief.log_weight + move.log_ratio;
+      const double there = e.belief.log_base + move.log_ratio;
       if (!contains(out_.core, screen_, move.coordinate) || there < top_ - out_of_reach ||
           there > start_ + limits_.surprise) {
         continue;

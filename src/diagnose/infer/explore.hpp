@@ -35,6 +35,9 @@ struct Limits {
   /// range where it can be trusted.
   double surprise = 3;
   bool look_behind = true;  ///< also expand the hypothesis without each of the optimum's own members
+  /// Weigh what a hopeless hypothesis leads to even where that is not expanded itself: enough to see which
+  /// exchange of one member for another is worth trying, not for probabilities.
+  bool exchanges = false;
 };
 
 /// Expands hypotheses in the order of their weight until those not yet expanded cannot matter.

@@ -160,7 +160,7 @@ double Screen::evidence() const {
 }
 
 Belief Screen::root() const {
-  return {optimum_.hypothesis, log_weight_, mean_, variance_, {}, {}, false};
+  return {optimum_.hypothesis, log_weight_, log_weight_, mean_, variance_, {}, {}, false};
 }
 
 Hypothesis Screen::hypothesis_after(const Hypothesis& hypothesis, int coordinate) const {
@@ -180,7 +180,7 @@ double Screen::log_prior_change(const Hypothesis& hypothesis, int coordinate) co
 
 // A fault taken away although the readings cry for it: where prior and readings meet is far out on the tail
 // of either, and a factor fitted there would be useless as soon as another fault takes over. The prior's own
-// Gaussian is kept.
+// Gaussian is kept, which is far too narrow there: it says nothing of how probable that hypothesis is itself.
 Tilted Screen::tilt_sound_anyway(int coordinate, const Cavity& cavity) const {
   const Parameter& unknown = model_.parameters[static_cast<std::size_t>(parameter(coordinate))];
   const Tilted alone = tilt(unknown, unknown.sound, {});
@@ -211,7 +211,7 @@ Move Screen::move_at(const Belief& belief, int coordinate, const Cavity& cavity)
   constexpr double cries = -8;
   move.strains = move.other_state && move.changed.log_integral < cries;
   if (move.strains && !is_error(coordinate)) {
-    move.changed = tilt_sound_anyway(coordinate, cavity);
+    move.kept = tilt_sound_anyway(coordinate, cavity);
   }
   if (belief.strained && !is_error(coordinate)) {
     move.present.log_integral = log_integral_of_site(belief, coordinate, cavity);
@@ -308,7 +308,9 @@ void Screen::settle(Belief& belief) const {
       continue;
     }
     const Tilted exact = tilt_as(belief.hypothesis, k, cavity);
-    belief.log_weight += exact.log_integral - log_integral_of_site(belief, k, cavity);
+    const double change = exact.log_integral - log_integral_of_site(belief, k, cavity);
+    belief.log_weight += change;
+    belief.log_base += change;
     replace_factor(belief, k, cavity, exact);
   }
 }
@@ -317,10 +319,17 @@ Belief Screen::after(const Belief& belief, const Move& move) const {
   constexpr double hopeless = 20;
   Belief out = belief;
   out.hypothesis = hypothesis_after(belief.hypothesis, move.coordinate);
-  out.log_weight += move.log_ratio;
-  replace_factor(out, move.coordinate, move.cavity, move.changed);
-  settle(out);
-  out.strained = move.strains || (belief.strained && out.log_weight < log_weight_ - hopeless);
+  const Tilted& kept = move.kept ? *move.kept : move.changed;
+  out.log_weight = belief.log_base + move.log_ratio;
+  out.log_base = out.log_weight + kept.log_integral - move.changed.log_integral;
+  replace_factor(out, move.coordinate, move.cavity, kept);
+  const bool lost = out.log_base < log_weight_ - hopeless;
+  out.strained = move.strains || (belief.strained && lost);
+  // Where a fault is missing that the readings cry for, others are pushed below nothing until another takes
+  // over: factors fitted to them there would stay when they have come back.
+  if (!out.strained || !lost) {
+    settle(out);
+  }
   return out;
 }
 

@@ -1,6 +1,7 @@
 #pragma once
 #include <Eigen/Core>
 #include <map>
+#include <optional>
 #include <set>
 #include <utility>
 #include <vector>
@@ -27,6 +28,7 @@ struct Site {
 struct Belief {
   Hypothesis hypothesis;
   double log_weight = 0;     ///< ln of prior odds × evidence, up to a constant of the whole inference
+  double log_base = 0;       ///< the same by the factors kept: what further moves are counted from
   Eigen::VectorXd mean;      ///< m + c
   Eigen::VectorXd variance;  ///< m + c
   std::vector<std::pair<double, Eigen::VectorXd>> updates;  ///< covariance = that of the optimum + Σ a u uᵀ
@@ -44,6 +46,7 @@ struct Move {
   double log_ratio = 0;      ///< ln of the odds of the changed hypothesis against the present one
   Cavity cavity;             ///< of the coordinate's value
   Tilted present, changed;
+  std::optional<Tilted> kept{};  ///< where it strains: by the factor that is kept from there on
 };
 
 class Screen {

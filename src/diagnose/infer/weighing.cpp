@@ -67,7 +67,7 @@ class Weigher {
       const Expanded& source = out_.around.expanded[weighed.source];
       const Move& move = source.moves[static_cast<std::size_t>(weighed.move)];
       const double there = screen.after(source.belief, move).log_weight;
-      weighed.log_weight += std::min(0.0, there - source.belief.log_weight - move.log_ratio);
+      weighed.log_weight += std::min(0.0, there - source.belief.log_base - move.log_ratio);
     }
   }
 
