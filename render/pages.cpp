@@ -233,15 +233,21 @@ void Pages::lay_table(const std::vector<Column>& columns, const Rows& rows, doub
   const Lettering style = sized(table_text);
   need(64);
   table_head(columns, widths);
-  for (const auto& texts : rows) {
-    Cells row_cells = cells(texts, widths, style);
+  std::vector<Cells> laid;
+  for (const auto& texts : rows) laid.push_back(cells(texts, widths, style));
+  const auto height = [&](const Cells& row_cells) {
     std::size_t lines = 1;
     for (const auto& cell : row_cells) lines = std::max(lines, cell.size());
-    if (room() < std::max(least_height, static_cast<double>(lines) * line_height(style)) + 6) {
+    return std::max(least_height, static_cast<double>(lines) * line_height(style)) + 6;
+  };
+  for (std::size_t k = 0; k < laid.size(); ++k) {
+    // The last row never stands alone on a page.
+    const bool last_but_one = k > 0 && k + 2 == laid.size();
+    if (room() < height(laid[k]) + (last_but_one ? height(laid[k + 1]) : 0)) {
       new_page();
       table_head(columns, widths);
     }
-    row(columns, widths, row_cells, style, least_height);
+    row(columns, widths, laid[k], style, least_height);
     rule(palette::hair, 0.5);
     space(2);
   }

@@ -10,7 +10,8 @@
 namespace ohmtrail::render {
 namespace {
 
-constexpr std::size_t most_lines = 4;  // a longer list runs in
+constexpr std::size_t short_table = 8;  // rows that are not parted
+constexpr std::size_t most_lines = 4;   // a longer list runs in
 
 /// With the interval that the readings leave, where they leave more than a hair.
 std::string loss_in_words(const solve::LoadResult& load, const diagnose::LossInterval* interval) {
@@ -119,14 +120,20 @@ void tell_limits(Document& document, const ReportInput& input, const Brevity& br
   }
   Rows rows;
   for (const auto& [solved, load] : worst) rows.push_back(limit_row(input, *solved, *load));
-  document.heading(text::heading_limits);
-  document.table({{std::string(text::column_load), 2.4},
-                  {std::string(text::column_case), 2.2},
-                  {std::string(text::column_volts), 1, Align::right},
-                  {std::string(text::column_loss), 1.5, Align::right},
-                  {std::string(text::column_limit), 0.9, Align::right},
-                  {std::string(text::column_verdict), 1.8}},
-                 rows);
+  const auto tell_table = [&] {
+    document.heading(text::heading_limits);
+    document.table({{std::string(text::column_load), 2.4},
+                    {std::string(text::column_case), 2.2},
+                    {std::string(text::column_volts), 1, Align::right},
+                    {std::string(text::column_loss), 1.5, Align::right},
+                    {std::string(text::column_limit), 0.9, Align::right},
+                    {std::string(text::column_verdict), 1.8}},
+                   rows);
+  };
+  if (rows.size() <= short_table)
+    document.together(tell_table);
+  else
+    tell_table();
   if (all > rows.size()) document.paragraph(filled(text::limits_more, all - rows.size()), Tone::small);
   document.paragraph(input.loss_intervals.empty() ? text::limits_rule_computed : text::limits_rule,
                      Tone::small);

@@ -56,6 +56,13 @@ std::vector<std::string> battery_row(const netlist::System& system, const diagno
           percent(verdict.charge.of_one()), volts(verdict.lost_per_100_amperes.si()), verdict.in_words};
 }
 
+/// Whether a picture tells more than the table does.
+bool has_more_than_rest(const netlist::System& system) {
+  return std::any_of(system.batteries.begin(), system.batteries.end(), [](const netlist::Battery& battery) {
+    return battery.checks.load_test || !battery.checks.cells.empty();
+  });
+}
+
 /// Batteries of which the same is said share a row.
 void add_battery(Rows& rows, std::vector<std::string> row) {
   for (auto& known : rows)
@@ -168,7 +175,7 @@ void tell_batteries(Document& document, const ReportInput& input) {
                   {std::string(text::column_per_100), 1.2, Align::right},
                   {std::string(text::column_in_words), 4.6}},
                  rows);
-  if (has_checks(input.system))
+  if (has_more_than_rest(input.system))
     document.picture({}, bank_picture(input.system, *input.bank, document.width()));
 }
 

@@ -21,6 +21,9 @@ struct Layout {
   [[nodiscard]] double inner() const { return names + bars + values; }
 };
 constexpr Layout own_page{16, 206, 330, 104, 15, 40}, in_text{0, 162, 248, 90, 13.5, 22};
+// Two long ones, before and after, go onto one page.
+constexpr std::size_t many_rows = 20;
+constexpr double close_row = 11;
 
 constexpr Lettering name_style{7.4, false, palette::ink};
 constexpr Lettering value_style{7, false, palette::quiet};
@@ -43,6 +46,7 @@ class Stairs {
         at_(titled ? own_page : in_text),
         from_(word(source_of(system, stairs.supply))),
         rows_(stairs_of(system, stairs)) {
+    if (!titled && rows_.size() > many_rows) at_.row = close_row;
     double found = 0, rated = 0;
     for (const diagnose::Step& s : stairs.steps) {
       if (s.role == network::Role::load) continue;

@@ -1,6 +1,8 @@
 #include <gtest/gtest.h>
 
 #include "render/report.hpp"
+#include "render/staircase.hpp"
+#include "render/stairs.hpp"
 #include "support/page_checks.hpp"
 #include "support/random_cases.hpp"
 #include "support/random_system.hpp"
@@ -61,6 +63,37 @@ TEST_P(RandomReport, TheChaptersAskedForAreTidyToo) {
   for (const netlist::Load& load : input.system.loads)
     input.before_after->comparison.loads.push_back({load.id, "all on", 11.5, 12.25});
   expect_tidy(report_pages(input));
+}
+
+TEST_P(RandomReport, StaircasesAreTidyOnTheirOwnAndInAText) {
+  for (int k = 0; k < cases(); ++k) {
+    SCOPED_TRACE(k);
+    const ReportInput input = input_of(k, k % 2 == 1);
+    for (const solve::CaseSolution& solved : input.solved)
+      for (const solve::LoadResult& load : solved.loads) {
+        const auto steps = diagnose::staircase(solved, nullptr, load.element);
+        if (!steps) continue;
+        for (const bool titled : {true, false})
+          expect_tidy({staircase_picture(input.system, *steps, titled)});
+      }
+  }
+}
+
+/// No load loses more than its own supply gives: the way starts at what feeds it, a converter included.
+TEST_P(RandomReport, StaircasesEndAtTheirLoadsVoltage) {
+  for (int k = 0; k < cases(); ++k) {
+    SCOPED_TRACE(k);
+    const ReportInput input = input_of(k);
+    for (const solve::CaseSolution& solved : input.solved)
+      for (const solve::LoadResult& load : solved.loads) {
+        const auto steps = diagnose::staircase(solved, nullptr, load.element);
+        if (!steps) continue;
+        double lost = 0;
+        for (const Stair& stair : stairs_of(input.system, *steps))
+          if (stair.role != network::Role::load) lost += stair.lost;
+        EXPECT_NEAR(steps->open_circuit - lost, load.volts, 1e-6) << steps->load;
+      }
+  }
 }
 
 INSTANTIATE_TEST_SUITE_P(Sizes, RandomReport, testing::Values(10, 60, 150, 300));

@@ -217,5 +217,17 @@ TEST(Pages, TellHowFarTheyAreFilled) {
   EXPECT_LE(full.share_filled(), 1);
 }
 
+TEST(Pages, TheLastRowOfATableNeverStandsAlone) {
+  for (int lines = 30; lines < 52; ++lines) {
+    Pages pages(Paper::a4);
+    for (int k = 0; k < lines; ++k) pages.paragraph("A line of text.");
+    pages.table(two, {{"first", "1"}, {"second", "2"}, {"third", "3"}, {"fourth", "4"}});
+    for (const Scene& page : pages.finish(""))
+      if (has(page, "fourth")) {
+        EXPECT_TRUE(has(page, "third")) << lines;
+      }
+  }
+}
+
 }  // namespace
 }  // namespace ohmtrail::render
