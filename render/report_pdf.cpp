@@ -20,7 +20,8 @@ struct Density {
 /// From roomy to dense: first smaller letters, then less of what matters least.
 constexpr Density densities[] = {{{5, 40, 30, 60, 12}, 1},   {{5, 40, 30, 60, 12}, 0.95},
                                  {{4, 12, 20, 24, 6}, 0.93}, {{3, 6, 14, 14, 4}, 0.92},
-                                 {{2, 3, 10, 10, 3}, 0.9},   {{1, 0, 8, 6, 2}, 0.88}};
+                                 {{2, 3, 10, 10, 3}, 0.9},   {{1, 0, 8, 6, 2}, 0.88},
+                                 {{1, 0, 6, 5, 1}, 0.86}};
 
 Pages laid_out(const ReportInput& input, const ReportPictures& pictures, Paper paper,
                const Density& density) {
