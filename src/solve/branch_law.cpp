@@ -21,13 +21,25 @@ Cubic cubic_of(const Branch& branch) {
   return {branch.resistance * cold, branch.resistance * heating.alpha * rise_per_square_ampere(heating)};
 }
 
-/// The one real root of r2 i³ + r0 i = v by hyperbolic functions, and one Newton step against rounding.
-double current_through(const Cubic& cubic, double volts) {
-  if (cubic.r2 <= 0) return volts / cubic.r0;
-  const double reach = std::sqrt(cubic.r0 / (3 * cubic.r2));
-  const double i = 2 * reach * std::sinh(std::asinh(1.5 * volts / (cubic.r0 * reach)) / 3);
+double newton_step(const Cubic& cubic, double volts, double i) {
   const double excess = (cubic.r0 + cubic.r2 * i * i) * i - volts;
   return i - excess / (cubic.r0 + 3 * cubic.r2 * i * i);
+}
+
+/// The one real root of r2 i³ + r0 i = v: by four Newton steps where the wire warms little (an error of 0.1
+/// falls to 3e-3, 3e-6, 2e-12, rounding), else by hyperbolic functions, which take five times as long, and
+/// one step against rounding.
+double current_through(const Cubic& cubic, double volts) {
+  double i = volts / cubic.r0;
+  const double warming = cubic.r2 * i * i;
+  if (warming <= 0) return i;
+  if (warming < 0.1 * cubic.r0) {
+    for (int step = 0; step < 4; ++step) i = newton_step(cubic, volts, i);
+    return i;
+  }
+  const double reach = std::sqrt(cubic.r0 / (3 * cubic.r2));
+  i = 2 * reach * std::sinh(std::asinh(1.5 * volts / (cubic.r0 * reach)) / 3);
+  return newton_step(cubic, volts, i);
 }
 
 Operating operate_resistor(const Branch& branch, double volts) {
