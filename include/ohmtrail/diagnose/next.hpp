@@ -47,13 +47,13 @@ struct NextOption {
 
 enum class Verdict {
   go_on,            ///< take the first option
-  found,            ///< one repair is sure, read across, and nothing else is needed to explain the sag
+  found,            ///< what is sure explains the sag, and no other reading is needed
   sound,            ///< nothing is faulty, as far as these loads can show
   cannot_separate,  ///< what is left looks alike to this meter at this load
 };
 
 struct NextResult {
-  std::vector<NextOption> options;    ///< best first
+  std::vector<NextOption> options;    ///< best first; none where what is sure leaves none worth taking
   std::vector<RepairChance> repairs;  ///< by falling probability
   double nothing_faulty = 0;          ///< probability
   Verdict verdict = Verdict::go_on;

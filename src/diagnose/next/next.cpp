@@ -8,6 +8,7 @@
 #include "diagnose/next/places.hpp"
 #include "diagnose/next/reach.hpp"
 #include "diagnose/next/repairs.hpp"
+#include "diagnose/next/settled.hpp"
 #include "diagnose/next/tell.hpp"
 #include "ohmtrail/units/print.hpp"
 
@@ -173,6 +174,7 @@ class Search {
       return stop(Verdict::sound, "There is nothing in this file that could be faulty.");
     const RepairChance& lead = out_.repairs.front();
     const bool sure = lead.probability >= sure_enough;
+    if (sure && !confirming_ && nothing_worth_taking()) return settle();
     if (!opening_done_) return go_on();
     if (sure && !confirming_ && sag_explained()) {
       return stop(Verdict::found, "It is " + lead.words +
@@ -188,6 +190,26 @@ class Search {
                       ". Load it harder, or take it apart and read each piece.");
     }
     go_on();
+  }
+
+  [[nodiscard]] double most_bits() const {
+    double out = best_bits_;
+    for (const NextOption& option : out_.options) out = std::max(out, option.gain_bits);
+    return out;
+  }
+
+  // What is sure needs no opening any more. A lone suspect that was read across is told as such below.
+  [[nodiscard]] bool nothing_worth_taking() const {
+    const Fit& fit = out_.inference.fit;
+    const bool fits = fit.degrees_of_freedom > 0 && fit.p_value > explained;
+    const bool lone = opening_done_ && sag_explained();
+    return fits && !lone && most_bits() < worth_taking;
+  }
+
+  void settle() {
+    const std::string text = settled_in_words(out_, most_bits());
+    out_.options.clear();
+    stop(sag_explained() ? Verdict::found : Verdict::cannot_separate, text);
   }
 
   [[nodiscard]] std::string suspects() const {

@@ -35,12 +35,14 @@ Sides sides_of(const Outlook& outlook, const CaseView& view, const std::vector<F
   return out;
 }
 
-// Those that are likelier on this side than on the other, most probable first.
+// Those that are likelier on this side than on the other, most probable first. What is sure already is so on
+// either side.
 std::vector<std::string> names(const std::map<std::string, double>& here,
                                const std::map<std::string, double>& there,
                                const std::vector<RepairChance>& repairs) {
   std::vector<std::string> out;
   for (const RepairChance& repair : repairs) {
+    if (repair.probability >= sure_enough) continue;
     const auto mine = here.find(repair.id), other = there.find(repair.id);
     const double weight = mine == here.end() ? 0 : mine->second;
     if (weight > worth_naming && (other == there.end() || weight >= other->second)) out.push_back(repair.id);
