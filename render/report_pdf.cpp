@@ -1,4 +1,5 @@
-#include <iterator>
+#include <optional>
+#include <utility>
 
 #include "render/pages.hpp"
 #include "render/pdf.hpp"
@@ -31,9 +32,8 @@ Pages laid_out(const ReportInput& input, const ReportPictures& pictures, Paper p
 }
 
 /// The same in slightly smaller letters where that saves a last page of a few lines.
-Pages without_few_lines(const ReportInput& input, const ReportPictures& pictures, Paper paper,
+Pages without_few_lines(Pages pages, const ReportInput& input, const ReportPictures& pictures, Paper paper,
                         const Density& density) {
-  Pages pages = laid_out(input, pictures, paper, density);
   for (const double smaller : {0.97, 0.94, 0.91}) {
     if (pages.share_filled() > few_lines) break;
     Pages tighter = laid_out(input, pictures, paper, {density.brevity, density.letters * smaller});
@@ -44,10 +44,14 @@ Pages without_few_lines(const ReportInput& input, const ReportPictures& pictures
 
 /// The roomiest density at which the report keeps to five pages, or the densest.
 Pages laid_out(const ReportInput& input, const ReportPictures& pictures, Paper paper) {
-  for (const Density& density : densities)
-    if (laid_out(input, pictures, paper, density).count() <= most_pages)
-      return without_few_lines(input, pictures, paper, density);
-  return laid_out(input, pictures, paper, *std::prev(std::end(densities)));
+  std::optional<Pages> densest;
+  for (const Density& density : densities) {
+    Pages pages = laid_out(input, pictures, paper, density);
+    if (pages.count() <= most_pages)
+      return without_few_lines(std::move(pages), input, pictures, paper, density);
+    densest = std::move(pages);
+  }
+  return std::move(*densest);
 }
 
 }  // namespace
