@@ -99,7 +99,8 @@ struct InferResult {
   /// Share of probability in explanations that were not weighed: an estimate, not a bound. Those are at least
   /// two changes away from every one whose neighbours were weighed; a further change is taken to be as
   /// probable there as it was at the likeliest of those. Where resistances outvote each other, it can be
-  /// more.
+  /// more: against searches of 1500 expansions on 60 random systems of 20 elements it was too low in 5,
+  /// mostly where several runs were only read as a whole.
   double left_out = 0;
   std::vector<InferAssumption> assumptions;
 
