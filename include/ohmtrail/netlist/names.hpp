@@ -5,26 +5,11 @@
 #include <vector>
 
 #include "ohmtrail/netlist/name_table.hpp"
+#include "ohmtrail/netlist/section.hpp"
 #include "ohmtrail/netlist/system.hpp"
 
 /// Names that a system's elements and points have, given and derived: `M/wire`, `M@from`, `C/in`.
 namespace ohmtrail::netlist {
-
-enum class Section {
-  batteries,
-  chargers,
-  runs,
-  joints,
-  switches,
-  fuses,
-  shunts,
-  isolators,
-  loads,
-  converters
-};
-
-/// The key of the section in a file.
-[[nodiscard]] std::string_view section_key(Section section);
 
 /// A derived name in two: `M/return-wire` is owner `M`, part `return-wire`. A plain name has no part.
 struct SplitName {

@@ -169,7 +169,7 @@ struct Run {
 
 struct Joint {
   std::string id, from, to;
-  trade::JointKind kind;
+  trade::JointKind kind{};
   std::optional<Current> rating;
   Resistances resistances;
   std::string note;
@@ -178,7 +178,7 @@ struct Joint {
 
 struct Switch {
   std::string id, from, to;
-  trade::SwitchKind kind;
+  trade::SwitchKind kind{};
   std::optional<Current> rating;
   std::optional<Current> interrupts;
   bool closed = true;

@@ -4,6 +4,7 @@
 #include <string>
 #include <vector>
 
+#include "ohmtrail/netlist/section.hpp"
 #include "ohmtrail/netlist/system.hpp"
 
 /// One system in one case as points and two-terminal elements: runs opened into termination, wire,
@@ -14,19 +15,7 @@ using namespace units;
 
 enum class Role { battery, charger, wire, termination, joint, switchgear, fuse, shunt, isolator, load };
 
-/// The section of the netlist that an element comes from, and its index there.
-enum class Section {
-  batteries,
-  chargers,
-  runs,
-  joints,
-  switches,
-  fuses,
-  shunts,
-  isolators,
-  loads,
-  converters
-};
+using netlist::Section;
 
 /// Which part of its run (or converter) an element is; `whole` for all others.
 enum class Part {
@@ -45,6 +34,7 @@ enum class Part {
   converter_out
 };
 
+/// The section of the netlist that an element comes from, its index there, and which part of the entry it is.
 struct Origin {
   Section section;
   std::size_t index;
