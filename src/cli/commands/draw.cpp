@@ -19,6 +19,9 @@ constexpr Option output{.name = "-o,--output",
                         .value = "OUT",
                         .sentence = "the picture to write: .svg, .png or .pdf by its ending",
                         .required = true};
+constexpr Option shown_case{.name = options::in_case.name,
+                            .value = options::in_case.value,
+                            .sentence = "the case to show (default: the one in which a load is worst off)"};
 constexpr Option staircase{.name = "--staircase",
                            .sentence = "the voltage from battery to load and back, step by step"};
 constexpr Option show{.name = "--show",
@@ -113,9 +116,8 @@ const Command commands::draw{
     .summary = "a wiring diagram, or the voltage staircase",
     .description =
         "Draws the system from batteries on the left to loads on the right, coloured by the volts lost, "
-        "hot spots numbered as rank lists them. Without --case it shows the one in which a load is worst "
-        "off.",
-    .options = {options::file, output, options::in_case, staircase, battery_tests, load, show, paper,
+        "hot spots numbered as rank lists them.",
+    .options = {options::file, output, shown_case, staircase, battery_tests, load, show, paper,
                 options::as_rated, options::strict, options::jobs},
     .examples = {"ohmtrail draw boat.json -o boat.svg", "ohmtrail draw boat.json --staircase -o sag.png"},
     .run = run};
