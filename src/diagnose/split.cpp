@@ -39,7 +39,11 @@ std::vector<SagSplit> split(const solve::CaseSolution& solved) {
   for (const auto& load : solved.loads) {
     const auto path = route(solved, load);
     if (!path) continue;
-    SagSplit row{solved.network.case_name, at(solved.network.elements, load.element).id, load.sag, {}};
+    SagSplit row{solved.network.case_name,
+                 at(solved.network.elements, load.element).id,
+                 load.sag,
+                 {},
+                 at(solved.network.elements, load.supply).role};
     for (const auto& leg : path->legs())
       add(row.parts, at(solved.network.elements, leg.element).role, leg.lost);
     rows.push_back(row);

@@ -26,6 +26,7 @@ struct SagSplit {
   std::string in_case, load;
   double sag = 0;
   Parts parts;
+  network::Role supply = network::Role::battery;  ///< what feeds it: battery or charger
 };
 
 /// One row for every running load that has a supply, in file order.

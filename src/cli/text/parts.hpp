@@ -13,8 +13,10 @@ struct NamedPart {
   double volts;
 };
 
-[[nodiscard]] inline std::array<NamedPart, 6> named(const diagnose::Parts& parts) {
-  return {{{"battery", 'B', parts.battery},
+/// A charger that cannot hold its set point gives all it can: what it lacks is its own.
+[[nodiscard]] inline std::array<NamedPart, 6> named(const diagnose::Parts& parts,
+                                                    network::Role supply = network::Role::battery) {
+  return {{{supply == network::Role::charger ? "charger below its set point" : "battery", 'B', parts.battery},
            {"cables", 'C', parts.wires},
            {"lugs", 'L', parts.terminations},
            {"joints", 'J', parts.joints},

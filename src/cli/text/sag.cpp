@@ -33,7 +33,7 @@ std::vector<SagSplit> worst_first(std::vector<SagSplit> splits) {
 std::string bar(const SagSplit& split, double full) {
   std::string text;
   double end = 0;
-  for (const NamedPart& part : named(split.parts)) {
+  for (const NamedPart& part : named(split.parts, split.supply)) {
     end += std::max(0.0, part.volts);
     const auto columns = static_cast<std::size_t>(std::lround(std::min(1.0, end / full) * bar_columns));
     text.append(columns - std::min(columns, text.size()), part.letter);
@@ -43,7 +43,7 @@ std::string bar(const SagSplit& split, double full) {
 
 std::string numbers(const SagSplit& split) {
   std::string text;
-  for (const NamedPart& part : named(split.parts))
+  for (const NamedPart& part : named(split.parts, split.supply))
     if (std::abs(part.volts) >= 5e-4)
       text += fmt::format("{}{} {}", text.empty() ? "" : ", ", part.name, volts(part.volts));
   return text.empty() ? "nothing worth naming" : text;
@@ -56,13 +56,13 @@ void show_split(Sheet& sheet, const std::vector<SagSplit>& splits) {
   const std::vector<SagSplit> worst = worst_first(splits);
   const double full = std::max(worst.front().sag, 1e-12);
   sheet.line();
-  sheet.line("Where the volts go, from the battery at rest to the load", Ink::strong);
+  sheet.line("Where the volts go, from the supply at rest to the load", Ink::strong);
   for (const SagSplit& split : worst) {
     sheet.item("  ", fmt::format("\"{}\" in \"{}\" is {} down: {}", split.load, split.in_case,
                                  volts(split.sag), numbers(split)));
     if (const std::string drawn = bar(split, full); !drawn.empty()) sheet.line("  " + drawn, Ink::warning);
   }
-  sheet.line("  B battery, C cables, L lugs, J joints, S switches and fuses, I isolators", Ink::faint);
+  sheet.line("  B supply, C cables, L lugs, J joints, S switches and fuses, I isolators", Ink::faint);
   if (splits.size() > worst.size())
     sheet.line(fmt::format("  {} more, less far down: ohmtrail rank --json", splits.size() - worst.size()),
                Ink::faint);

@@ -83,6 +83,29 @@ TEST(Split, ASoundElementAgainstTheArrowLosesVoltsAllTheSame) {
   EXPECT_NEAR(rows[0].parts.terminations, 0.04, exact);
 }
 
+/// A charger at its limit gives all it can: what it lacks of its set point stands in the supply's part, and
+/// the row says whose that is.
+TEST(Split, SaysThatAChargerFeeds) {
+  auto system = out_and_back(10);
+  EXPECT_EQ(split(solve_one(system, system.cases[0]))[0].supply, network::Role::battery);
+  netlist::Charger charger;
+  charger.id = "mains charger";
+  charger.plus = "b+";
+  charger.minus = "b-";
+  charger.setpoint = units::Voltage{14.4};
+  charger.limit = Current{50};
+  system.chargers.push_back(charger);
+  system.cases[0].chargers.push_back(charger.id);
+  const auto solved = solve_one(system, system.cases[0]);
+  const auto rows = split(solved);
+  ASSERT_FALSE(rows.empty());
+  EXPECT_EQ(rows[0].supply, network::Role::charger);
+  ASSERT_EQ(solved.supplies.size(), 2U);
+  const double terminal = std::max(solved.supplies[0].terminal, solved.supplies[1].terminal);
+  EXPECT_NEAR(rows[0].parts.battery, 14.4 - terminal, exact);
+  EXPECT_NEAR(rows[0].parts.sum(), rows[0].sag, exact);
+}
+
 /// Two 6 V batteries and their link: the string is the supply, its link counts as wire and terminations.
 TEST(Split, OfAStringCountsItsLinksAsCables) {
   auto system = empty_system();
