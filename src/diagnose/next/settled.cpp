@@ -1,5 +1,7 @@
 #include "diagnose/next/settled.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <utility>
@@ -63,7 +65,7 @@ std::string unparted(const NextResult& result) {
     if (group.fault_probability <= in_doubt || told == most_groups) continue;
     ++told;
     std::vector<std::string> names;
-    for (const std::string& id : group.ids) names.push_back('"' + id + '"');
+    for (const std::string& id : group.ids) names.push_back(fmt::format("\"{}\"", id));
     out += " Which of " + joined(names) + " it is cannot be told: they were only read as a whole";
     if (!group.separate_at.empty()) {
       const auto& [red, black] = group.separate_at.front();
