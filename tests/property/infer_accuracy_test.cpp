@@ -9,23 +9,11 @@
 namespace ohmtrail::test {
 namespace {
 
-/// Trees, rings, two banks in parallel; constant current, constant power, mixed loads; 20–60 elements; one
-/// and two faults; `sound` given in three of four.
-SurveyOptions options_of(int k) {
-  SurveyOptions options;
-  options.layout.shape = static_cast<Shape>(k % 3);
-  options.layout.loads = static_cast<LoadKind>((k / 3) % 3);
-  options.layout.elements = 20 + (k * 7) % 41;
-  options.layout.sound_from_tables = k % 4 == 3;
-  options.faults = 1 + k % 2;
-  return options;
-}
-
 Score score_of(Readings readings, double blunders) {
   Score score;
   const int systems = random_cases(400);
   for (int k = 0; k < systems; ++k) {
-    SurveyOptions options = options_of(k);
+    SurveyOptions options = varied_options(k);
     options.readings = readings;
     options.blunders = blunders;
     const SimulatedSurvey survey = simulate(1000 + static_cast<std::uint64_t>(k), options);
@@ -75,7 +63,7 @@ TEST(InferenceAccuracy, WhatIsSaidHappens) {
   Score score;
   const int systems = random_cases(600);
   for (int k = 0; k < systems; ++k) {
-    SurveyOptions options = options_of(k);
+    SurveyOptions options = varied_options(k);
     options.faults = by_chance;
     options.readings = Readings::every_third_point;
     const SimulatedSurvey survey = simulate(40000 + static_cast<std::uint64_t>(k), options);

@@ -17,14 +17,8 @@ namespace {
 
 constexpr int systems = 200;
 
-/// Trees, rings, two banks; constant current, constant power, mixed loads; one and two faults.
 SimulatedSurvey survey(int k, Readings readings) {
-  SurveyOptions options;
-  options.layout.shape = static_cast<Shape>(k % 3);
-  options.layout.loads = static_cast<LoadKind>((k / 3) % 3);
-  options.layout.elements = 20 + (k * 7) % 41;
-  options.layout.sound_from_tables = k % 4 == 3;
-  options.faults = 1 + k % 2;
+  SurveyOptions options = varied_options(k);
   options.readings = readings;
   return simulate(20000 + static_cast<std::uint64_t>(k), options);
 }

@@ -34,6 +34,18 @@ struct SurveyOptions {
   double drop = 0.030;  ///< V, least extra drop of a planted fault
 };
 
+/// The k-th of a varied lot: trees, rings, two banks in parallel; constant current, constant power, mixed
+/// loads; 20–60 elements; one and two faults; `sound` given in three of four.
+inline SurveyOptions varied_options(int k) {
+  SurveyOptions options;
+  options.layout.shape = static_cast<Shape>(k % 3);
+  options.layout.loads = static_cast<LoadKind>((k / 3) % 3);
+  options.layout.elements = 20 + (k * 7) % 41;
+  options.layout.sound_from_tables = k % 4 == 3;
+  options.faults = 1 + k % 2;
+  return options;
+}
+
 struct Truth {
   std::map<std::string, double> resistance;  ///< passive elements and batteries
   std::vector<std::string> planted;

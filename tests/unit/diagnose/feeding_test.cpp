@@ -14,18 +14,6 @@ using ::testing::SizeIs;
 using units::Current;
 using units::Voltage;
 
-void add_charger(netlist::System& system, const std::string& id, const std::string& plus,
-                 const std::string& minus, double set_point, double limit) {
-  netlist::Charger charger;
-  charger.id = id;
-  charger.plus = plus;
-  charger.minus = minus;
-  charger.setpoint = Voltage{set_point};
-  charger.limit = Current{limit};
-  system.chargers.push_back(charger);
-  for (auto& one : system.cases) one.chargers.push_back(id);
-}
-
 std::vector<Fed> feeding_of(const netlist::System& system) {
   return feeding(solve_one(system, system.cases[0]));
 }

@@ -132,6 +132,19 @@ inline netlist::System out_and_back(double amps) {
   return system;
 }
 
+/// A charger that runs in every case. V, A.
+inline void add_charger(netlist::System& system, const std::string& id, const std::string& plus,
+                        const std::string& minus, double set_point, double limit) {
+  netlist::Charger charger;
+  charger.id = id;
+  charger.plus = plus;
+  charger.minus = minus;
+  charger.setpoint = units::Voltage{set_point};
+  charger.limit = units::Current{limit};
+  system.chargers.push_back(charger);
+  for (auto& one : system.cases) one.chargers.push_back(id);
+}
+
 template <class Rows>
 auto find_id(const Rows& rows, const std::string& id) {
   return std::find_if(rows.begin(), rows.end(), [&](const auto& row) { return row.id == id; });

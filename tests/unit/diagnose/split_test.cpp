@@ -88,14 +88,7 @@ TEST(Split, ASoundElementAgainstTheArrowLosesVoltsAllTheSame) {
 TEST(Split, SaysThatAChargerFeeds) {
   auto system = out_and_back(10);
   EXPECT_EQ(split(solve_one(system, system.cases[0]))[0].supply, network::Role::battery);
-  netlist::Charger charger;
-  charger.id = "mains charger";
-  charger.plus = "b+";
-  charger.minus = "b-";
-  charger.setpoint = units::Voltage{14.4};
-  charger.limit = Current{50};
-  system.chargers.push_back(charger);
-  system.cases[0].chargers.push_back(charger.id);
+  add_charger(system, "mains charger", "b+", "b-", 14.4, 50);
   const auto solved = solve_one(system, system.cases[0]);
   const auto rows = split(solved);
   ASSERT_FALSE(rows.empty());

@@ -116,14 +116,8 @@ TEST(Swing, AddsUpWhenTheWayChanges) {
 /// Another supply in the second case: what its open-circuit voltage differs by is said apart.
 TEST(Swing, TellsAnotherSupplyApart) {
   auto system = lights_and_fridge();
-  netlist::Charger charger;
-  charger.id = "charger";
-  charger.plus = "b+";
-  charger.minus = "b-";
-  charger.setpoint = units::Voltage{14.4};
-  charger.limit = Current{200};
-  system.chargers.push_back(charger);
-  system.cases[1].chargers = {"charger"};
+  add_charger(system, "charger", "b+", "b-", 14.4, 200);
+  system.cases[0].chargers.clear();
   system.cases[1].open = {"house"};
   const auto rows = swings(system);
   ASSERT_EQ(rows.size(), 1U);
