@@ -49,7 +49,7 @@ std::string doubts(const NextResult& result) {
   for (const RepairChance& repair : result.repairs) {
     if (repair.probability >= sure_enough || repair.probability <= in_doubt) continue;
     const std::string percent = units::print_number(100 * repair.probability, {.significant = 2}) + " %";
-    out += " In doubt stays " + repair.words + " (" + percent + "): ";
+    out += " Still in doubt: " + repair.words + " (" + percent + "); ";
     out += is_known_well(result, repair)
                ? "its resistance is known, but a sound one may just have as much; look at it."
                : "no reading within reach would settle it at these loads.";
@@ -81,8 +81,8 @@ std::string unparted(const NextResult& result) {
 std::string settled_in_words(const NextResult& result, double best_bits) {
   const std::vector<std::string> sure = sure_ones(result);
   return "No further reading is worth taking: the best one left would tell " +
-         units::print_number(best_bits, {.significant = 1}) + " bits. Sure " +
-         (sure.size() == 1 ? "is " : "are ") + joined(sure) + "." + doubts(result) + unparted(result);
+         units::print_number(best_bits, {.significant = 1}) + " bits. Certain: " + joined(sure) + "." +
+         doubts(result) + unparted(result);
 }
 
 }  // namespace ohmtrail::diagnose::next
