@@ -29,7 +29,7 @@ constexpr std::array<Prefix, 6> prefixes{
     {{1e6, "M"}, {1e3, "k"}, {1, ""}, {1e-3, "m"}, {1e-6, "µ"}, {1e-9, "n"}}};
 
 /// With a minus sign instead of a hyphen.
-std::string typeset(const std::string& number) {
+std::string with_minus_sign(const std::string& number) {
   return number.starts_with('-') ? "\u2212" + number.substr(1) : number;
 }
 
@@ -40,7 +40,8 @@ std::string with_prefix(double value, const char* unit) {
   for (const Prefix& prefix : prefixes) {
     if (size < prefix.factor * 0.9995 && prefix.factor > 1e-9) continue;
     const double scaled = value / prefix.factor;
-    return typeset(fmt::format("{:.{}f}{}{}{}", scaled, decimals(scaled), narrow_space, prefix.letter, unit));
+    return with_minus_sign(
+        fmt::format("{:.{}f}{}{}{}", scaled, decimals(scaled), narrow_space, prefix.letter, unit));
   }
   return no_value;
 }
@@ -62,7 +63,7 @@ std::string ohms(double value) {
 
 std::string standing_volts(double value) {
   if (!std::isfinite(value)) return no_value;
-  return typeset(fmt::format("{:.2f}{}V", std::fabs(value) < 0.005 ? 0.0 : value, narrow_space));
+  return with_minus_sign(fmt::format("{:.2f}{}V", std::fabs(value) < 0.005 ? 0.0 : value, narrow_space));
 }
 
 std::string celsius(double value) {

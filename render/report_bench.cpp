@@ -52,17 +52,12 @@ std::vector<std::string> row_of(const netlist::System& system, const BenchReadin
           clamp ? std::string() : point_in_words(system, reading.black), expected(reading), ""};
 }
 
-std::string title_of(const netlist::System& system, const BenchRound& round) {
+std::string title_of(const BenchRound& round) {
   if (round.in_case.empty()) return std::string(text::bench_rest);
   std::string loads;
-  std::size_t count = 0;
-  for (const std::string& load : round.loads) {
-    if (system.loads.end() == std::find_if(system.loads.begin(), system.loads.end(),
-                                           [&](const netlist::Load& one) { return one.id == load; }))
-      continue;  // a converter is switched on by what hangs on it
-    if (count++ < most_loads_named) loads += (loads.empty() ? "" : ", ") + load;
-  }
-  if (count > most_loads_named) loads = filled(text::and_more, loads, count - most_loads_named);
+  const std::size_t named = std::min(round.loads.size(), most_loads_named);
+  for (std::size_t k = 0; k < named; ++k) loads += (k == 0 ? "" : ", ") + round.loads[k];
+  if (round.loads.size() > named) loads = filled(text::and_more, loads, round.loads.size() - named);
   return filled(text::bench_case, round.in_case, loads);
 }
 
@@ -115,7 +110,7 @@ void tell_bench_sheet(Document& document, const ReportInput& input) {
     Rows rows;
     for (const BenchReading& reading : round.readings)
       if (!is_left_out(reading)) rows.push_back(row_of(input.system, reading));
-    tell_round(document, title_of(input.system, round), rows);
+    tell_round(document, title_of(round), rows);
   }
   if (sheet.out_of_reach.empty()) return;
   std::string list;

@@ -56,18 +56,6 @@ Fed load_result(const ReportInput& input, const diagnose::SagSplit& split) {
   return {};
 }
 
-std::string_view in_source(Source from) {
-  switch (from) {
-    case Source::charger:
-      return text::in_the_charger;
-    case Source::converter:
-      return text::in_the_converter;
-    case Source::battery:
-      break;
-  }
-  return text::in_the_battery;
-}
-
 std::string outcome(const ReportInput& input, const Repair& repair) {
   const diagnose::HotSpot& spot = repair.first();
   std::string told;
@@ -93,7 +81,7 @@ std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSpl
   else if (const Fed fed = load_result(input, *split); fed.load) {
     sentences.push_back(filled(text::answer_lost, where(input.system, split->load), split->in_case,
                                standing_volts(split->sag), standing_volts(fed.load->volts + split->sag),
-                               in_source(fed.from), standing_volts(fed.load->volts)));
+                               words_of(fed.from).in, standing_volts(fed.load->volts)));
     const NamedPart most = named_parts(split->parts, fed.from).front();
     sentences.push_back(filled(text::answer_part, plain_volts(most.volts), most.name));
   }

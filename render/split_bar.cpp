@@ -18,23 +18,11 @@ Colour part_colour(std::size_t k) {
   return loss_colour(1 - 0.2 * static_cast<double>(std::min<std::size_t>(k, 5)));
 }
 
-std::string_view part_of_source(Source from) {
-  switch (from) {
-    case Source::charger:
-      return text::part_charger;
-    case Source::converter:
-      return text::part_converter;
-    case Source::battery:
-      break;
-  }
-  return text::part_battery;
-}
-
 }  // namespace
 
 std::vector<NamedPart> named_parts(const diagnose::Parts& parts, Source from) {
   std::vector<NamedPart> named{
-      {part_of_source(from), parts.battery},         {text::part_wires, parts.wires},
+      {words_of(from).part, parts.battery},          {text::part_wires, parts.wires},
       {text::part_terminations, parts.terminations}, {text::part_joints, parts.joints},
       {text::part_switchgear, parts.switchgear},     {text::part_isolators, parts.isolators}};
   std::stable_sort(named.begin(), named.end(),

@@ -44,7 +44,7 @@ class Stairs {
         stairs_(stairs),
         titled_(titled),
         at_(titled ? own_page : in_text),
-        from_(word(source_of(system, stairs.supply))),
+        from_(words_of(source_of(system, stairs.supply)).word),
         rows_(stairs_of(system, stairs)) {
     if (!titled && rows_.size() > many_rows) at_.row = close_row;
     double found = 0, rated = 0;

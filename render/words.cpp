@@ -1,6 +1,7 @@
 #include "render/words.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "render/lettering.hpp"
 #include "render/text.hpp"
@@ -114,16 +115,12 @@ Source source_of(const netlist::System& system, const std::string& element_id) {
   return part && named(system.converters, element_id.substr(0, slash)) ? Source::converter : Source::battery;
 }
 
-std::string_view word(Source source) {
-  switch (source) {
-    case Source::charger:
-      return text::charger;
-    case Source::converter:
-      return text::converter;
-    case Source::battery:
-      break;
-  }
-  return text::battery;
+const SourceWords& words_of(Source source) {
+  static constexpr std::array<SourceWords, 3> all{
+      {{text::battery, text::in_the_battery, text::part_battery},
+       {text::charger, text::in_the_charger, text::part_charger},
+       {text::converter, text::in_the_converter, text::part_converter}}};
+  return all.at(static_cast<std::size_t>(source));
 }
 
 std::string source_in_words(const netlist::System& system, const std::string& element_id) {

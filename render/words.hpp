@@ -30,7 +30,12 @@ enum class Source { battery, charger, converter };
 
 /// Of the battery, charger or converter's output with this id.
 [[nodiscard]] Source source_of(const netlist::System& system, const std::string& element_id);
-[[nodiscard]] std::string_view word(Source source);
+struct SourceWords {
+  std::string_view word;  ///< "battery"
+  std::string_view in;    ///< of its volts: "in the battery", "that the charger is set to"
+  std::string_view part;  ///< of what it loses itself
+};
+[[nodiscard]] const SourceWords& words_of(Source source);
 /// Its name: a converter's output goes by the converter's.
 [[nodiscard]] std::string source_in_words(const netlist::System& system, const std::string& element_id);
 

@@ -51,7 +51,7 @@ class Writer {
     across(sound, Role::battery, BenchKind::posts, round);
     across(sound, Role::load, BenchKind::load, round);
     for (const BenchReading& reading : round.readings)
-      if (reading.kind == BenchKind::load) round.loads.push_back(reading.of);
+      if (reading.kind == BenchKind::load && is_switched(reading.of)) round.loads.push_back(reading.of);
     if (round.loads.empty()) return;
     sheet_.rounds.push_back(std::move(round));
     drops(sound, sheet_.rounds.size() - 1);
@@ -69,6 +69,12 @@ class Writer {
   }
 
  private:
+  /// A converter's input is no load of the file: it is switched on by what hangs on its output.
+  [[nodiscard]] bool is_switched(const std::string& load) const {
+    return std::any_of(system_.loads.begin(), system_.loads.end(),
+                       [&](const netlist::Load& one) { return one.id == load; });
+  }
+
   static bool has_drop(const BenchRound& round) {
     return std::any_of(round.readings.begin(), round.readings.end(),
                        [](const BenchReading& reading) { return reading.kind == BenchKind::drop; });

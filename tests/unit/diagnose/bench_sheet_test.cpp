@@ -140,5 +140,27 @@ TEST(BenchSheet, WithNothingOnOnlyTheRestIsRead) {
   EXPECT_EQ(sheet.rounds[0].in_case, "");
 }
 
+/// A converter is no load that one switches on: what hangs on its output is.
+TEST(BenchSheet, DoesNotTellToSwitchAConverterOn) {
+  std::string text = small;
+  const auto before = [&](const std::string& place, const std::string& what) {
+    text.insert(text.find(place), what);
+  };
+  before(R"("cases")",
+         R"("converters": [{"id": "buck", "plus_in": "bus+", "minus_in": "bus-", "plus_out": "five+",
+    "minus_out": "bus-", "setpoint": "5 V", "limit": "3 A"}], )");
+  before(R"({"id": "torch")",
+         R"({"id": "phone", "plus": "five+", "minus": "bus-", "takes": "1 A", "nominal": "5 V"}, )");
+  before(R"("on": ["lamp", "torch"])", R"("chargers": ["buck"], )");
+  before(R"("lamp", "torch"])", R"("phone", )");
+  bool phone = false;
+  for (const BenchRound& round : sheet_of(system_of(text)).rounds)
+    for (const std::string& load : round.loads) {
+      EXPECT_NE(load, "buck/in");
+      phone = phone || load == "phone";
+    }
+  EXPECT_TRUE(phone);
+}
+
 }  // namespace
 }  // namespace ohmtrail::diagnose
