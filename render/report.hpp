@@ -48,6 +48,7 @@ struct ReportInput {
   // Chapters that are told only where they were asked for
   std::optional<BeforeAfter> before_after;
   std::optional<plan::SizeResult> rewire;
+  std::vector<diagnose::Finding> raised_by_rewire;  ///< what check would say of it and does not say today
   std::optional<diagnose::BenchSheet> bench_sheet;
 };
 

@@ -135,6 +135,25 @@ void tell_fuses(Document& document, const SizeResult& sized) {
   }
 }
 
+/// What the rules say of cable that is cheapest: a person decides. The same is said once, of all it is said
+/// of.
+void tell_raised(Document& document, const ReportInput& input) {
+  const auto& raised = input.raised_by_rewire;
+  if (raised.empty()) return;
+  document.subheading(text::rewire_raised);
+  for (auto first = raised.begin(); first != raised.end(); ++first) {
+    const auto same = [&](const diagnose::Finding& one) {
+      return one.text == first->text && one.remedy == first->remedy;
+    };
+    if (std::any_of(raised.begin(), first, same)) continue;
+    std::string subjects;
+    for (const diagnose::Finding& one : raised)
+      if (same(one)) subjects += (subjects.empty() ? "" : ", ") + where(input.system, one.subject);
+    document.paragraph(filled(text::rewire_raised_one, sentence(subjects),
+                              ends_in_words(input.system, first->text), first->remedy));
+  }
+}
+
 std::string or_dash(std::optional<double> volts_) {
   return volts_ ? standing_volts(*volts_) : "–";
 }
@@ -185,6 +204,7 @@ void tell_rewire(Document& document, const ReportInput& input) {
   tell_verdict(document, sized);
   tell_runs(document, input.system, sized);
   tell_fuses(document, sized);
+  tell_raised(document, input);
   tell_loads(document, input.system, sized);
 }
 

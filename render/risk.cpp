@@ -27,6 +27,7 @@ constexpr std::array risks{
     Risk{"wing-nut", text::kind_wing_nut, text::risk_works_loose},
     Risk{"crowded-stud", text::kind_crowded, text::risk_works_loose},
     Risk{"unlike-gauge", text::kind_unlike_gauge, text::risk_weaker_cable},
+    Risk{"unlike-links", text::kind_unlike_links, text::risk_unlike_links},
     Risk{"unlike-", text::kind_unlike_batteries, text::risk_unlike_batteries},
     Risk{"drop-limit", text::kind_undervoltage, text::risk_undervoltage},
     Risk{"dropped-out", text::kind_stopped, text::risk_stops},

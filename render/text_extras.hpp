@@ -77,6 +77,8 @@ inline constexpr std::string_view fuse_none = "none";
 inline constexpr std::string_view fuse_changes = "{}: {} instead of {}.";
 inline constexpr std::string_view fuse_opens =
     "{}: a start draws {}, at which it may open; fit a slower one of the same rating, never a larger one.";
+inline constexpr std::string_view rewire_raised = "Before you buy: what the rules say of this cable";
+inline constexpr std::string_view rewire_raised_one = "{}: {}. {}";
 inline constexpr std::string_view rewire_loads = "What the loads get";
 inline constexpr std::string_view load_after = "{} ({} lost)";
 

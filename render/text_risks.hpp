@@ -15,6 +15,7 @@ inline constexpr std::string_view kind_break_unknown = "strength against a short
 inline constexpr std::string_view kind_wing_nut = "wing nut";
 inline constexpr std::string_view kind_crowded = "too many lugs on one stud";
 inline constexpr std::string_view kind_unlike_gauge = "plus and minus cable of unlike size";
+inline constexpr std::string_view kind_unlike_links = "unlike cable between batteries side by side";
 inline constexpr std::string_view kind_unlike_batteries = "unlike batteries together";
 inline constexpr std::string_view kind_undervoltage = "too much voltage lost";
 inline constexpr std::string_view kind_stopped = "equipment stopped";
@@ -39,6 +40,8 @@ inline constexpr std::string_view risk_works_loose =
     "Heat: what works loose makes poor contact, and poor contact gets hot.";
 inline constexpr std::string_view risk_weaker_cable =
     "Heat: the thinner of the two cables carries the same current and gets hot first.";
+inline constexpr std::string_view risk_unlike_links =
+    "Heat, and batteries that age unevenly: the string with the thicker cable works most.";
 inline constexpr std::string_view risk_unlike_batteries =
     "Worn batteries: the better one is dragged down by the other, and in charging one of them can gas.";
 inline constexpr std::string_view risk_undervoltage =

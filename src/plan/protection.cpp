@@ -31,13 +31,14 @@ const Named& named(RuleSet rules) {
 using Rule = void (*)(const Context&, protection::Findings&);
 
 /// A new rule is a function and a row here.
-constexpr std::array<Rule, 10> rules_in_order{protection::unfused_runs,
+constexpr std::array<Rule, 11> rules_in_order{protection::unfused_runs,
                                               protection::devices_over_ampacity,
                                               protection::devices_below_interrupting,
                                               protection::devices_below_voltage,
                                               protection::short_duty_heat,
                                               protection::devices_above_stall,
                                               protection::unlike_batteries,
+                                              protection::unlike_links,
                                               protection::unlike_gauges,
                                               protection::wing_nuts,
                                               protection::crowded_studs};

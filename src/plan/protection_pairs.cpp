@@ -6,10 +6,11 @@
 
 #include "ohmtrail/diagnose/bank.hpp"
 #include "ohmtrail/trade/gauge.hpp"
+#include "plan/bank_strings.hpp"
 #include "plan/protection_rules.hpp"
 #include "units/index.hpp"
 
-/// What belongs together and is unlike: negative and positive cables, batteries side by side.
+/// What belongs together and is unlike: negative and positive cables, batteries side by side and their links.
 namespace ohmtrail::plan::protection {
 namespace {
 
@@ -120,7 +121,53 @@ void bank_posts(const Context& context, std::vector<int>& plus, std::vector<int>
   }
 }
 
+/// The strings of a bank side by side with the wires that carry one string's current alone; nothing where the
+/// wiring has rings.
+std::vector<std::set<int>> links_of_strings(const network::Network& network) {
+  const WiringForest forest(network);
+  if (forest.has_ring()) return {};
+  std::vector<int> loads;
+  for (std::size_t e = 0; e < network.elements.size(); ++e)
+    if (network.elements[e].role == Role::load && network.elements[e].active)
+      loads.push_back(static_cast<int>(e));
+  const auto bank = bank_wiring(network, forest, loads);
+  if (!bank || bank->strings.size() < 2) return {};
+  std::vector<std::set<int>> links(bank->strings.size());
+  for (std::size_t e = 0; e < network.elements.size(); ++e)
+    if (network.elements[e].role == Role::wire && bank->string_of[e] >= 0)
+      links[at(bank->string_of[e])].insert(static_cast<int>(e));
+  return links;
+}
+
+Finding unlike_link(const netlist::Run& thin, const netlist::Run& other) {
+  Finding finding;
+  finding.rule = "unlike-links";
+  finding.source = "common practice: strings side by side get links of one size";
+  finding.severity = Severity::soon;
+  finding.subject = thin.id;
+  finding.text = fmt::format(
+      "{} in one string of the bank, {} (\"{}\") in the string beside it; the strings share the load "
+      "unevenly, and a "
+      "battery that fails draws the other string's current through the thin one",
+      trade::print(thin.gauge), trade::print(other.gauge), other.id);
+  finding.remedy = "Give all strings links of one size, the thicker. Disconnect the battery first.";
+  return finding;
+}
+
 }  // namespace
+
+void unlike_links(const Context& context, Findings& findings) {
+  const auto links = links_of_strings(context.network);
+  for (std::size_t one = 0; one < links.size(); ++one) {
+    std::set<int> beside;
+    for (std::size_t other = 0; other < links.size(); ++other)
+      if (other != one) beside.insert(links[other].begin(), links[other].end());
+    const int thick = thickest(context, beside);
+    for (const int wire : links[one])
+      if (thick >= 0 && thinner(run_of(context, wire), run_of(context, thick)))
+        findings.push_back(unlike_link(run_of(context, wire), run_of(context, thick)));
+  }
+}
 
 void unlike_gauges(const Context& context, Findings& findings) {
   const Neighbours neighbours(context.network);

@@ -46,6 +46,8 @@ void wing_nuts(const Context& context, Findings& findings);
 void crowded_studs(const Context& context, Findings& findings);
 /// Batteries and loads whose negative and positive cables differ in size.
 void unlike_gauges(const Context& context, Findings& findings);
+/// Strings side by side whose links differ in size.
+void unlike_links(const Context& context, Findings& findings);
 void unlike_batteries(const Context& context, Findings& findings);
 
 /// Wires of one case that a load of short duty brings above their ampacity, and how warm they become.

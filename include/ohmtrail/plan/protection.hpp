@@ -31,8 +31,8 @@ inline constexpr std::string_view advice_line =
 
 /// Runs without a fuse or breaker within the allowed distance, devices above the ampacity of their wire, that
 /// break too little or are made for a lower voltage, wing nuts, studs with too many lugs, cables below the
-/// heat of short heavy duty, unlike batteries side by side, negative and positive of unlike gauge. `solved`
-/// holds every case. Worst first; within a severity by rule, then file order.
+/// heat of short heavy duty, unlike batteries side by side or unlike links of theirs, negative and positive
+/// of unlike gauge. `solved` holds every case. Worst first; within a severity by rule, then file order.
 [[nodiscard]] std::vector<diagnose::Finding> check_protection(const netlist::System& system,
                                                               const std::vector<solve::CaseSolution>& solved,
                                                               RuleSet rules);

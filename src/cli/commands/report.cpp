@@ -9,6 +9,7 @@
 #include "cli/pipeline.hpp"
 #include "cli/text/printable.hpp"
 #include "ohmtrail/diagnose/bank.hpp"
+#include "ohmtrail/plan/rewire_findings.hpp"
 #include "render/report.hpp"
 
 namespace ohmtrail::cli {
@@ -88,6 +89,8 @@ tl::expected<void, Exit> add_rewire(render::ReportInput& input, const Survey& su
     doors.complain("ohmtrail report: " + sized.error());
     return tl::unexpected(Exit::mistake);
   }
+  input.raised_by_rewire =
+      plan::raised_by_rewire(survey.system, *sized, rules_asked_for(call, survey.system));
   input.rewire = std::move(*sized);
   return {};
 }

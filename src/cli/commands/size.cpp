@@ -12,6 +12,7 @@
 #include "cli/text/size.hpp"
 #include "ohmtrail/netlist/write.hpp"
 #include "ohmtrail/plan/rewire.hpp"
+#include "ohmtrail/plan/rewire_findings.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
@@ -96,13 +97,15 @@ Exit run(const Call& call, const Doors& doors) {
   if (const Exit written = write_rewired(call, *job, *sized, doors); written == Exit::not_written)
     return written;
 
+  const auto raised =
+      plan::raised_by_rewire(job->system(), *sized, plan::usual_rules(job->system().info.kind));
   Sheet sheet(doors.terminal.colour());
   if (call.has(options::json))
-    doors.terminal.out(size_json(job->system(), *sized));
+    doors.terminal.out(size_json(job->system(), *sized, raised));
   else if (call.has(options::csv))
     doors.terminal.out(size_csv(*sized));
   else
-    show_sizing(sheet, job->system(), *sized);
+    show_sizing(sheet, job->system(), *sized, raised);
   doors.terminal.out(sheet.text());
   return exit_of(call, sized->found, true);
 }

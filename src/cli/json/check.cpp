@@ -32,17 +32,22 @@ Row warning_row(const netlist::Problem& problem) {
 
 }  // namespace
 
+std::vector<Row> finding_rows(const std::vector<diagnose::Finding>& findings) {
+  std::vector<Row> rows;
+  for (const diagnose::Finding& finding : findings) rows.push_back(finding_row(finding));
+  return rows;
+}
+
 std::string check_json(const netlist::ReadSystem& read, plan::RuleSet rules,
                        const std::vector<diagnose::Finding>& findings,
                        const std::vector<network::Assumption>& assumptions) {
   JsonWriter json;
   open_result(json, "check", read.system, assumptions);
-  std::vector<Row> warnings, rows;
+  std::vector<Row> warnings;
   for (const netlist::Problem& problem : read.warnings) warnings.push_back(warning_row(problem));
-  for (const diagnose::Finding& finding : findings) rows.push_back(finding_row(finding));
   json.field("rules", std::string(plan::word(rules)));
   json.rows("warnings", warnings);
-  json.rows("findings", rows);
+  json.rows("findings", finding_rows(findings));
   json.field("advice", std::string(plan::advice_line));
   json.close();
   return json.finish();

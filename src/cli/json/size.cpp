@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "cli/json/check.hpp"
 #include "cli/json/common.hpp"
 #include "cli/json/csv.hpp"
 #include "cli/json/solve.hpp"
@@ -88,7 +89,8 @@ std::string reason_word(plan::Reason reason) {
   return "";
 }
 
-std::string size_json(const netlist::System& system, const plan::SizeResult& sized) {
+std::string size_json(const netlist::System& system, const plan::SizeResult& sized,
+                      const std::vector<diagnose::Finding>& raised) {
   JsonWriter json;
   open_result(json, "size", system, sized.assumptions);
   json.rows("runs", rows_of(sized.runs, run_row));
@@ -100,6 +102,7 @@ std::string size_json(const netlist::System& system, const plan::SizeResult& siz
   json.field("method", sized.method);
   json.rows("fuses", rows_of(sized.fuses, fuse_row));
   json.rows("shortfalls", rows_of(sized.shortfalls, shortfall_row));
+  json.rows("findings", finding_rows(raised));
   json.field("advice", std::string(plan::advice_line));
   json.close();
   return json.finish();

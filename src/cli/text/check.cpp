@@ -69,11 +69,7 @@ void show_finding(Sheet& sheet, const Told& told) {
 
 }  // namespace
 
-void show_check(Sheet& sheet, const netlist::System& system, plan::RuleSet rules,
-                const std::vector<Finding>& findings) {
-  sheet.line(system.info.name, Ink::strong);
-  show_contents(sheet, system);
-  if (findings.empty()) sheet.paragraph("Nothing was found wrong with the system itself.");
+void show_findings(Sheet& sheet, const std::vector<Finding>& findings) {
   for (const Heading& heading : headings) {
     const auto all = told_once(findings, heading.severity);
     if (all.empty()) continue;
@@ -81,6 +77,14 @@ void show_check(Sheet& sheet, const netlist::System& system, plan::RuleSet rules
     sheet.line(heading.text, heading.ink);
     for (const Told& told : all) show_finding(sheet, told);
   }
+}
+
+void show_check(Sheet& sheet, const netlist::System& system, plan::RuleSet rules,
+                const std::vector<Finding>& findings) {
+  sheet.line(system.info.name, Ink::strong);
+  show_contents(sheet, system);
+  if (findings.empty()) sheet.paragraph("Nothing was found wrong with the system itself.");
+  show_findings(sheet, findings);
   sheet.line();
   sheet.paragraph(fmt::format("Judged by the rules for {}; --rules chooses others. {}", plan::title(rules),
                               plan::advice_line),

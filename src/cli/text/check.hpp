@@ -12,4 +12,7 @@ namespace ohmtrail::cli {
 void show_check(Sheet& sheet, const netlist::System& system, plan::RuleSet rules,
                 const std::vector<diagnose::Finding>& findings);
 
+/// By urgency, each with its remedy and the rule it rests on.
+void show_findings(Sheet& sheet, const std::vector<diagnose::Finding>& findings);
+
 }  // namespace ohmtrail::cli

@@ -1,4 +1,5 @@
 #include "cli/text/size.hpp"
+#include "cli/text/check.hpp"
 
 #include <fmt/format.h>
 
@@ -6,6 +7,7 @@
 #include <cmath>
 #include <utility>
 
+#include "cli/text/check.hpp"
 #include "cli/text/notes.hpp"
 #include "ohmtrail/plan/protection.hpp"
 #include "ohmtrail/units/print.hpp"
@@ -206,10 +208,18 @@ void show_choice(Sheet& sheet, const SizeResult& sized) {
 
 }  // namespace
 
-void show_sizing(Sheet& sheet, const netlist::System& system, const SizeResult& sized) {
+void show_sizing(Sheet& sheet, const netlist::System& system, const SizeResult& sized,
+                 const std::vector<diagnose::Finding>& raised) {
   sheet.line(system.info.name, Ink::strong);
   show_verdict(sheet, sized);
   if (sized.found) show_choice(sheet, sized);
+  if (!raised.empty()) {
+    sheet.line();
+    sheet.paragraph(
+        "Before you buy: every limit is kept, yet with this cable check finds what it does not find today",
+        Ink::strong);
+    show_findings(sheet, raised);
+  }
   show_assumptions(sheet, sized.assumptions);
   show_cautions(sheet);
   sheet.line();

@@ -117,5 +117,39 @@ TEST(UnlikeBatteries, LikeOnesPass) {
   for (const auto& one : rig.check()) EXPECT_NE(one.rule.substr(0, 7), "unlike-");
 }
 
+/// Two more batteries beside the first, each by cables of its own.
+Rig side_by_side(int plus_awg, int minus_awg) {
+  auto rig = fused_at(0.1);
+  rig.battery("second", "s+", "s-");
+  rig.run("second plus", "s+", "b+", plus_awg, 0.5);
+  rig.run("second minus", "s-", "b-", minus_awg, 0.5);
+  rig.battery("third", "t+", "t-");
+  rig.run("third plus", "t+", "b+", 2, 0.5);
+  rig.run("third minus", "t-", "b-", 2, 0.5);
+  return rig;
+}
+
+TEST(UnlikeLinks, TheThinnerOfBatteriesSideBySide) {
+  const auto found = side_by_side(2, 10).of_rule("unlike-links");
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].subject, "second minus");
+  EXPECT_EQ(found[0].severity, Severity::soon);
+  EXPECT_NE(found[0].text.find("10 AWG"), std::string::npos);
+  EXPECT_NE(found[0].text.find("2 AWG"), std::string::npos);
+  test::expect_whole(found);
+}
+
+TEST(UnlikeLinks, EveryThinOneIsNamed) {
+  EXPECT_EQ(side_by_side(8, 10).of_rule("unlike-links").size(), 2U);
+}
+
+TEST(UnlikeLinks, LikeOnesPass) {
+  EXPECT_TRUE(side_by_side(2, 2).of_rule("unlike-links").empty());
+}
+
+TEST(UnlikeLinks, CablesThatCarryTheWholeBankAreNoLinks) {
+  EXPECT_TRUE(fused_at(0.1).of_rule("unlike-links").empty());
+}
+
 }  // namespace
 }  // namespace ohmtrail::plan

@@ -1,6 +1,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <algorithm>
+
 #include "render/report.hpp"
 #include "render/report_parts.hpp"
 #include "render/text.hpp"
@@ -148,6 +150,26 @@ TEST(RewireChapter, TellsOfFusesThatChangeOrWouldOpen) {
   const std::string all = told(tell_rewire, input).all();
   EXPECT_THAT(all, HasSubstr("Panel fuse: 40.0\u202FA instead of 60.0\u202FA"));
   EXPECT_THAT(all, HasSubstr("Windlass breaker: a start draws 400\u202FA"));
+}
+
+TEST(RewireChapter, TellsOnceWhatTheRulesSayOfTheNewCable) {
+  ReportInput input = test::shipped_report("yacht-12v");
+  input.rewire = chosen();
+  EXPECT_THAT(told(tell_rewire, input).all(), Not(HasSubstr(std::string(text::rewire_raised))));
+  diagnose::Finding thin;
+  thin.rule = "unlike-links", thin.subject = "link B", thin.text = "10 AWG in one string",
+  thin.remedy = "Fit one.";
+  diagnose::Finding again = thin, other = thin;
+  again.subject = "parallel minus";
+  other.subject = "bank minus", other.text = "thinner than the plus";
+  input.raised_by_rewire = {thin, other, again};
+  const std::vector<std::string> paragraphs = told(tell_rewire, input).paragraphs;
+  EXPECT_THAT(paragraphs, Contains("Link B, parallel minus: 10 AWG in one string. Fit one."));
+  EXPECT_THAT(paragraphs, Contains("Bank minus: thinner than the plus. Fit one."));
+  EXPECT_EQ(
+      std::count_if(paragraphs.begin(), paragraphs.end(),
+                    [](const std::string& one) { return one.find("parallel minus") != std::string::npos; }),
+      1);
 }
 
 TEST(RewireChapter, SaysWhenItIsNotProvedOrNothingSuffices) {
