@@ -22,6 +22,9 @@ bool read_quantity(Reader& reader, Value value, const FieldKind& field, Range ra
 [[nodiscard]] Json write_quantity(double si, const FieldKind& field);
 [[nodiscard]] Json quantity_schema(const FieldKind& field, Range range);
 
+/// What a parser of the layers below said, "what, expected what", in two.
+[[nodiscard]] Remark parser_remark(std::string_view name, std::string_view message);
+
 /// Tells that `value` is of the wrong kind; false.
 bool wrong_kind(Reader& reader, Value value, std::string expected, std::string hint = {});
 

@@ -25,7 +25,6 @@ class SharedPosition {
     *position_ = ++at_;
     return *this;
   }
-  friend bool operator==(const SharedPosition& a, const SharedPosition& b) { return a.at_ == b.at_; }
   friend bool operator!=(const SharedPosition& a, const SharedPosition& b) { return a.at_ != b.at_; }
 
  private:

@@ -21,18 +21,19 @@ constexpr std::array<CurvePoint, N> curve_of(const std::array<Row, N>& rows, X x
   return curve;
 }
 
-constexpr auto charge = [](const auto& row) { return row.charge; };
-constexpr auto gravity = [](const ChargeRow& row) { return row.gravity; };
-constexpr auto cell_volts = [](const auto& row) { return row.volts_of_12 / 6; };
+constexpr auto charge_of = [](const auto& row) { return row.charge; };
+constexpr auto gravity_of = [](const ChargeRow& row) { return row.gravity; };
+constexpr auto cell_volts_of = [](const auto& row) { return row.volts_of_12 / 6; };
 
-constexpr auto flooded_volts_by_charge = curve_of(flooded_rows, charge, cell_volts);
-constexpr auto agm_volts_by_charge = curve_of(agm_rows, charge, cell_volts);
-constexpr auto gel_volts_by_charge = curve_of(gel_rows, charge, cell_volts);
-constexpr auto lfp_volts_by_charge = curve_of(lfp_rows, charge, [](const CellRow& row) { return row.volts; });
-constexpr auto gravity_by_charge = curve_of(flooded_rows, charge, gravity);
-constexpr auto volts_by_gravity = curve_of(flooded_rows, gravity, cell_volts);
+constexpr auto flooded_volts_by_charge = curve_of(flooded_rows, charge_of, cell_volts_of);
+constexpr auto agm_volts_by_charge = curve_of(agm_rows, charge_of, cell_volts_of);
+constexpr auto gel_volts_by_charge = curve_of(gel_rows, charge_of, cell_volts_of);
+constexpr auto lfp_volts_by_charge =
+    curve_of(lfp_rows, charge_of, [](const CellRow& row) { return row.volts; });
+constexpr auto gravity_by_charge = curve_of(flooded_rows, charge_of, gravity_of);
+constexpr auto volts_by_gravity = curve_of(flooded_rows, gravity_of, cell_volts_of);
 constexpr auto freezing_by_gravity =
-    curve_of(flooded_rows, gravity, [](const ChargeRow& row) { return row.freezes_celsius; });
+    curve_of(flooded_rows, gravity_of, [](const ChargeRow& row) { return row.freezes_celsius; });
 constexpr auto shift_by_temperature = curve_of(
     rest_temperature_rows, [](const RestTemperatureRow& row) { return row.celsius; },
     [](const RestTemperatureRow& row) { return (row.full_volts_of_12 - full_volts_at_reference) / 6; });
