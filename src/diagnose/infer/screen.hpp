@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "diagnose/infer/optimum.hpp"
+#include "diagnose/infer/site.hpp"
 #include "diagnose/infer/tilted.hpp"
 
 /// Cheap evidence for the neighbours of one hypothesis.
@@ -17,12 +18,6 @@
 /// follow through their covariance with it (a rank-one change). Chains of such moves reach any hypothesis;
 /// only the best are later optimised themselves.
 namespace ohmtrail::diagnose::inference {
-
-/// One coordinate's own factor as e^log_scale · exp(−½ precision (z − at)²), in units of its prior at the
-/// optimum. The precision may be 0 or less.
-struct Site {
-  double at = 0, precision = 1, log_scale = 0;
-};
 
 /// A hypothesis with the Gaussian that goes with it, as changes to the Gaussian at the optimum.
 struct Belief {
