@@ -17,7 +17,7 @@ struct RepairChance {
   std::string words;             ///< `the cable "M" with its lugs`
   double probability = 0;        ///< that something in it is faulty
   std::vector<std::string> ids;  ///< its elements and batteries, file order
-  bool read_across = false;      ///< some reading was taken across it alone, under load
+  bool read_across = false;      ///< read across it alone: by volts under load or by four wires
 };
 
 /// What a reading is for.

@@ -93,9 +93,12 @@ class Search {
     std::vector<Candidate> opening = missing_opening(system_, outlook_, views_, options_.present);
     std::erase_if(opening,
                   [&](const Candidate& one) { return was_passed_over(outlook_, views_[one.view], one); });
+    for (Candidate& one : opening) one.bits = information(forecast(outlook_, views_, one), 7);
+    // Once something is sure, later readings no longer hang on the opening: it must be worth taking itself.
+    if (!out_.repairs.empty() && out_.repairs.front().probability >= sure_enough)
+      std::erase_if(opening, [](const Candidate& one) { return one.bits < worth_taking; });
     opening_done_ = opening.empty();
     for (Candidate& one : opening) {
-      one.bits = information(forecast(outlook_, views_, one), 7);
       one.score = one.bits;
       one.switching = static_cast<int>(views_[one.view].in_case) != present_;
       add(one, Purpose::opening);
@@ -177,9 +180,7 @@ class Search {
     if (sure && !confirming_ && nothing_worth_taking()) return settle();
     if (!opening_done_) return go_on();
     if (sure && !confirming_ && sag_explained()) {
-      return stop(Verdict::found, "It is " + lead.words +
-                                      (lead.read_across ? ": read across it, and it explains the sag."
-                                                        : "; it was not read across to confirm it."));
+      return stop(Verdict::found, found_in_words());
     }
     if (out_.nothing_faulty >= sure_enough) {
       return stop(Verdict::sound, "Nothing is faulty, as far as these loads can show.");
@@ -190,6 +191,22 @@ class Search {
                       ". Load it harder, or take it apart and read each piece.");
     }
     go_on();
+  }
+
+  // What is sure, and whether that was read across.
+  [[nodiscard]] std::string found_in_words() const {
+    std::string sure;
+    bool read = true;
+    std::size_t count = 0;
+    for (; count < out_.repairs.size() && out_.repairs[count].probability >= sure_enough; ++count) {
+      sure += (count == 0 ? "" : ", ") + out_.repairs[count].words;
+      read = read && out_.repairs[count].read_across;
+    }
+    if (count > 1)
+      return "Sure to be faulty: " + sure +
+             (read ? ". Each was read across." : "; not each was read across.");
+    return "It is " + sure +
+           (read ? ": read across it, and it explains the sag." : "; it was not read across to confirm it.");
   }
 
   [[nodiscard]] double most_bits() const {

@@ -51,6 +51,17 @@ void mark_read(const netlist::System& system, const network::Network& network,
   }
 }
 
+// By four wires, as a reading or as the `resistance` of an element.
+void mark_read_by_four_wires(const inference::Model& model, std::vector<RepairChance>& repairs) {
+  std::set<std::string> read;
+  for (const inference::Observation& one : model.observations) {
+    if (one.sight != inference::Sight::resistance) continue;
+    const inference::Parameter& unknown = model.parameters[static_cast<std::size_t>(one.parameter)];
+    if (unknown.kind == inference::Kind::element || one.reading >= 0) read.insert(repair_of(unknown.id));
+  }
+  for (RepairChance& repair : repairs) repair.read_across = repair.read_across || read.contains(repair.id);
+}
+
 }  // namespace
 
 std::string repair_of(const std::string& element) {
@@ -114,6 +125,7 @@ std::vector<RepairChance> repair_chances(const netlist::System& system, const Po
     return a.probability > b.probability;
   });
   mark_read(system, posterior.survey.networks.front(), out);
+  mark_read_by_four_wires(posterior.model(), out);
   return out;
 }
 

@@ -57,6 +57,45 @@ TEST(Settled, AsksForNoOpeningOnceTheFaultsAreSure) {
       << result->verdict_text;
 }
 
+// The shipped camper and cart hold their faults as four-wire readings: clamp and voltmeter at the supply
+// would tell nothing more.
+class ShippedAsFound : public testing::TestWithParam<const char*> {};
+
+TEST_P(ShippedAsFound, ListsNothingThatTellsNothing) {
+  std::ifstream file(std::string(OHMTRAIL_SOURCE_DIR "/netlists/") + GetParam());
+  const std::string text{std::istreambuf_iterator<char>(file), {}};
+  const auto read = netlist::read(text);
+  ASSERT_TRUE(read);
+  const auto result = next_reading(read->system);
+  ASSERT_TRUE(result);
+  ASSERT_GE(result->repairs.front().probability, sure_enough);
+  for (const NextOption& option : result->options) EXPECT_GE(option.gain_bits, 0.02) << option.where;
+}
+
+INSTANTIATE_TEST_SUITE_P(Netlists, ShippedAsFound, testing::Values("camper-12v.json", "cart-48v.json"),
+                         [](const auto& one) { return std::string(one.param).substr(0, 4); });
+
+TEST(Settled, FourWiresReadAcross) {
+  const auto by_reading = next_reading(system_of(ohms("12 mohm", "j1")));
+  ASSERT_TRUE(by_reading);
+  for (const RepairChance& repair : by_reading->repairs)
+    EXPECT_EQ(repair.read_across, repair.id == "j1") << repair.id;
+  auto given = system_of("");
+  given.joints[2].resistances.as_found = units::Resistance{0.002};
+  const auto by_file = next_reading(given);
+  ASSERT_TRUE(by_file);
+  for (const RepairChance& repair : by_file->repairs)
+    EXPECT_EQ(repair.read_across, repair.id == "j2") << repair.id;
+}
+
+TEST(Settled, OpensWithCurrentAndVoltagesWhileNothingIsSure) {
+  const auto result = next_reading(system_of(""));
+  ASSERT_TRUE(result);
+  ASSERT_LT(result->repairs.front().probability, sure_enough);
+  ASSERT_GE(result->options.size(), 3U);
+  for (std::size_t k = 0; k < 3; ++k) EXPECT_EQ(result->options[k].purpose, Purpose::opening) << k;
+}
+
 TEST(Settled, GoesOnWhileNothingIsSure) {
   const auto result = next_reading(system_of(volts(11.9, "p4", "-")));
   ASSERT_TRUE(result);
