@@ -73,8 +73,10 @@ Json TextOrNumber::schema() {
 }
 
 bool Name::read(Reader& reader, Value value, std::string& text) {
-  if (!Text::read(reader, value, text)) return false;
-  return tell_bad_name(reader, value, text, NameUse::reference);
+  std::string met;
+  if (!Text::read(reader, value, met) || !tell_bad_name(reader, value, met, NameUse::reference)) return false;
+  text = std::move(met);
+  return true;
 }
 Json Name::schema() {
   return {{"type", "string"}, {"minLength", 1}};
@@ -84,8 +86,11 @@ bool Identifier::read(Reader& reader, Value value, std::string& text) {
   if (value.is(Kind::number)) {
     return wrong_kind(reader, value, "a name in quotes", fmt::format("write \"{}\"", value.source()));
   }
-  if (!Text::read(reader, value, text)) return false;
-  return tell_bad_name(reader, value, text, NameUse::definition);
+  std::string met;
+  if (!Text::read(reader, value, met) || !tell_bad_name(reader, value, met, NameUse::definition))
+    return false;
+  text = std::move(met);
+  return true;
 }
 Json Identifier::schema() {
   return {{"$ref", "#/$defs/identifier"}};

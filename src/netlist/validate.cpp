@@ -25,7 +25,7 @@ bool sections_complete(Value root) {
 }
 
 void note_incomplete(Checked& checked) {
-  const bool complete = sections_complete(checked.root);
+  const bool complete = checked.sections_complete = sections_complete(checked.root);
   checked.ids_complete = complete && !checked.names.flaws().unnamed_element;
   checked.points_complete = complete && !checked.names.flaws().unnamed_point;
 }

@@ -16,8 +16,8 @@ struct Checked {
   Value root;
   System& system;
   const Names& names;
-  /// Whether all ids, or points, could be read: if not, an unknown one is no mistake of its own.
-  bool ids_complete = true, points_complete = true;
+  /// Whether all sections, ids or points could be read: if not, an unknown name is no mistake of its own.
+  bool sections_complete = true, ids_complete = true, points_complete = true;
 };
 
 void validate_elements(const Checked& checked);

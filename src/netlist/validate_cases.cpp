@@ -28,8 +28,9 @@ void tell_unless_load(const Checked& checked, Value at, std::string_view id) {
 }
 
 void check_on(const Checked& checked, Value value, Case& one) {
-  for_each_item(value, "on", one.on,
-                [&](Value at, const std::string& id) { tell_unless_load(checked, at, id); });
+  for_each_item(value, "on", one.on, [&](Value at, const std::string& id) {
+    if (!id.empty()) tell_unless_load(checked, at, id);
+  });
 }
 
 void tell_without(const Checked& checked, Value takes, std::string_view word, const Load& load) {
@@ -85,6 +86,7 @@ void check_open(const Checked& checked, Value value, Case& one) {
 
 void check_closed(const Checked& checked, Value value, Case& one) {
   for_each_item(value, "closed", one.closed, [&](Value at, const std::string& id) {
+    if (id.empty()) return;
     if (checked.ids_complete && !in_section(checked, id, Section::switches)) {
       tell_unknown_name(checked.reader, at, "unknown-switch", "switch", id, ids_of(checked.system.switches));
     }
@@ -100,7 +102,7 @@ void check_chargers(const Checked& checked, Value value, Case& one) {
   for_each_item(value, "chargers", one.chargers, [&](Value at, const std::string& id) {
     const bool known =
         in_section(checked, id, Section::chargers) || in_section(checked, id, Section::converters);
-    if (!checked.ids_complete || known) return;
+    if (!checked.ids_complete || id.empty() || known) return;
     auto ids = ids_of(checked.system.chargers);
     for (const std::string_view converter : ids_of(checked.system.converters)) ids.push_back(converter);
     tell_unknown_name(checked.reader, at, "unknown-charger", "charger or converter", id, ids);

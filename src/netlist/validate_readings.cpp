@@ -28,7 +28,13 @@ bool contains(const std::vector<std::string_view>& names, std::string_view name)
 
 struct Known {
   std::vector<std::string_view> cases, meters;
+  bool complete;  ///< whether both sections are there and could be read
 };
+
+/// Where one of the names could not be read, an unknown one may be that.
+bool is_unknown(const Known& known, const std::vector<std::string_view>& names, std::string_view name) {
+  return known.complete && !contains(names, "") && !contains(names, name);
+}
 
 void check_case(const Checked& checked, const Known& known, Value value, Reading& reading) {
   const Value at = value.member("case");
@@ -42,7 +48,7 @@ void check_case(const Checked& checked, const Known& known, Value value, Reading
   }
   if (!at.exists()) {
     tell_missing_key(checked.reader, value, "case", "the name of the case in which it was read");
-  } else if (!reading.in_case.empty() && !contains(known.cases, reading.in_case)) {
+  } else if (!reading.in_case.empty() && is_unknown(known, known.cases, reading.in_case)) {
     tell_unknown_name(checked.reader, at, "unknown-case", "case", reading.in_case, known.cases);
   }
 }
@@ -51,10 +57,9 @@ void check_meter(const Checked& checked, const Known& known, Value value, const 
   const Value at = value.member("meter");
   if (!at.exists() || reading.meter.empty()) return;
   const auto found = std::find(known.meters.begin(), known.meters.end(), reading.meter);
-  if (found == known.meters.end()) {
+  if (is_unknown(known, known.meters, reading.meter))
     tell_unknown_name(checked.reader, at, "unknown-meter", "meter", reading.meter, known.meters);
-    return;
-  }
+  if (found == known.meters.end()) return;
   const Meter& meter = checked.system.meters[static_cast<std::size_t>(found - known.meters.begin())];
   const bool has[] = {meter.volts.has_value(), meter.amps.has_value(), meter.ohms.has_value(),
                       meter.temperature.has_value()};
@@ -112,7 +117,7 @@ void check_ohms(const Checked& checked, Value value, const OhmsReading& ohms) {
 }  // namespace
 
 void validate_readings(const Checked& checked) {
-  const Known known{case_names(checked.system), meter_ids(checked.system)};
+  const Known known{case_names(checked.system), meter_ids(checked.system), checked.sections_complete};
   std::unordered_map<std::string_view, Value> taken;
   for_each_item(checked.root, "meters", checked.system.meters, [&](Value value, const Meter& meter) {
     const auto [first, fresh] = taken.try_emplace(meter.id, value);

@@ -31,28 +31,38 @@ TEST_P(LikelySlip, GetsItsRemedy) {
 
 INSTANTIATE_TEST_SUITE_P(
     Meter, LikelySlip,
-    testing::Values(Hint{"/system/nominal", "\"12,6 V\"", "write \"12.6 V\""},
-                    Hint{"/system/nominal", "\"12.6\"", "write \"12.6 V\""},
-                    Hint{"/system/nominal", "\"12,6\"", "write \"12.6 V\""},
-                    Hint{"/system/nominal", "\"12 Vdc\"", "write \"12 V\""},
-                    Hint{"/system/nominal", "\"about 12 V\"", "write \"12 V\""},
-                    Hint{"/system/nominal", "\"~12 V\"", "write \"12 V\""},
-                    Hint{"/runs/0/resistance", "\"0.35 mOhm\"", "write \"0.35 mohm\""},
-                    Hint{"/runs/0/resistance", "\"0.35 milliohm\"", "write \"0.35 mohm\""},
-                    Hint{"/runs/0/resistance", "\"0R35\"", "write \"0.35 ohm\""},
-                    Hint{"/runs/0/length", "\"6'\"", "write \"6 ft\""},
-                    Hint{"/runs/0/length", "\"4\\\"\"", "write \"4 in\""},
-                    Hint{"/runs/0/length", "\"6 V\"", "expected a length"},
-                    Hint{"/batteries/0/capacity", "\"225 AH\"", "Ah"},
-                    Hint{"/runs/0/gauge", "\"AWG 2/0\"", "write \"2/0 AWG\""},
-                    Hint{"/runs/0/gauge", "\"awg #4\"", "write \"4 AWG\""},
-                    Hint{"/runs/0/gauge", "\"7/0 AWG\"", "\"4/0 AWG\""},
-                    Hint{"/runs/0/gauge", "\"36 mm2\"", "35 mm2"}, Hint{"/runs/0/gauge", "35", "\"35 mm2\""},
-                    Hint{"/loads/0/takes", "100", "write \"100 W\""},
-                    Hint{"/ohmtrail", "\"1\"", "without quotes"},
-                    Hint{"/switches/0/closed", "\"true\"", "without quotes"},
-                    Hint{"/cases/0/on", "\"L\"", "in brackets"},
-                    Hint{"/batteries/0/checks", "{\"cells\": [{\"sg\": 1265}]}", "write 1.265"}));
+    testing::Values(
+        Hint{"/system/nominal", "\"12,6 V\"", "write \"12.6 V\""},
+        Hint{"/system/nominal", "\"12.6\"", "write \"12.6 V\""},
+        Hint{"/system/nominal", "\"12,6\"", "write \"12.6 V\""},
+        Hint{"/system/nominal", "\"12 Vdc\"", "write \"12 V\""},
+        Hint{"/system/nominal", "\"about 12 V\"", "write \"12 V\""},
+        Hint{"/system/nominal", "\"~12 V\"", "write \"12 V\""},
+        Hint{"/runs/0/resistance", "\"0.35 mOhm\"", "write \"0.35 mohm\""},
+        Hint{"/runs/0/resistance", "\"0.35 milliohm\"", "write \"0.35 mohm\""},
+        Hint{"/runs/0/resistance", "\"0R35\"", "write \"0.35 ohm\""},
+        Hint{"/runs/0/length", "\"6'\"", "write \"6 ft\""},
+        Hint{"/runs/0/length", "\"4\\\"\"", "write \"4 in\""},
+        Hint{"/runs/0/length", "\"6 V\"", "expected a length"},
+        Hint{"/batteries/0/capacity", "\"225 AH\"", "Ah"},
+        Hint{"/runs/0/gauge", "\"AWG 2/0\"", "write \"2/0 AWG\""},
+        Hint{"/runs/0/gauge", "\"awg #4\"", "write \"4 AWG\""},
+        Hint{"/runs/0/gauge", "\"7/0 AWG\"", "\"4/0 AWG\""}, Hint{"/runs/0/gauge", "\"36 mm2\"", "35 mm2"},
+        Hint{"/runs/0/gauge", "35", "\"35 mm2\""}, Hint{"/runs/0/gauge", "\"sae 4\"", "write \"4 SAE\""},
+        Hint{"/runs/0/gauge", "[]", "such as \"2/0 AWG\""}, Hint{"/runs/0/gauge", "\"AWG\"", "expected"},
+        Hint{"/loads/0/takes", "100", "write \"100 W\""}, Hint{"/loads/0/takes", "[]", "a power \"1000 W\""},
+        Hint{"/loads/0/takes", "\"0 A\"", "leave it out of \"on\""},
+        Hint{"/loads/0/on_for", "\"90\"", "write \"90 s\""},
+        Hint{"/system/ambient", "\"21 degrees C\"", "write \"21 °C\""},
+        Hint{"/system/ambient", "\"70 deg F\"", "write \"70 °F\""},
+        Hint{"/batteries/0/soc", "\"80\"", "write \"80 %\""},
+        Hint{"/batteries/0/made", "{}", "a text in quotes"},
+        Hint{"/readings/0/minutes", "[]", "or a number in minutes"},
+        Hint{"/cases/0/hours_per_day", "[]", "or a number in hours"},
+        Hint{"/batteries/0/id", "12", "write \"12\""}, Hint{"/switches/0/seen", "\"warm\"", "in brackets"},
+        Hint{"/ohmtrail", "\"1\"", "without quotes"},
+        Hint{"/switches/0/closed", "\"true\"", "without quotes"}, Hint{"/cases/0/on", "\"L\"", "in brackets"},
+        Hint{"/batteries/0/checks", "{\"cells\": [{\"sg\": 1265}]}", "write 1.265"}));
 
 INSTANTIATE_TEST_SUITE_P(
     Names, LikelySlip,
@@ -102,6 +112,23 @@ TEST(Format, IsTheLineOfTheContract) {
 TEST(Format, TheRootsPointerIsASlashAndWarningsSaySo) {
   const Problem problem{Problem::Severity::warning, "x", "", 1, 1, "odd", "", ""};
   EXPECT_EQ(format(problem, "-"), "-:1:1: /: warning: odd");
+}
+
+TEST(Hints, ALongTextIsNotGuessedAt) {
+  const auto found = mistakes(with("/runs/0/length", "\"six feet or so" + std::string(40, ' ') + "\""));
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].hint, "");
+}
+
+TEST(Format, WithoutAPlaceThereIsNoneAndNoLineIsShown) {
+  const Problem problem{Problem::Severity::error, "x", "", 0, 0, "cannot be read", "", "is it there?"};
+  EXPECT_EQ(format(problem, "boat.json"), "boat.json: cannot be read; is it there?");
+  EXPECT_EQ(format_with_line(problem, "boat.json", "{}"), "boat.json: cannot be read; is it there?");
+}
+
+TEST(Format, ALineBeyondTheTextIsEmpty) {
+  const Problem problem{Problem::Severity::error, "x", "", 9, 1, "odd", "", ""};
+  EXPECT_EQ(format_with_line(problem, "f", "{\n}"), "f:9:1: /: odd\n    \n    ^");
 }
 
 TEST(Format, NoControlCharacterReachesTheTerminal) {

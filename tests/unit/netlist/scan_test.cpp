@@ -58,7 +58,7 @@ TEST(Scan, SmallTexts) {
   for (const char* text :
        {"{}", "[]", " [ ] ", "0", "-0", "12.50", "-3", "true", "false", "null", "\"\"", "\"m\"", "[1,2]",
         "[[],{}]", "{\"a\":1}", "{\"a\" : {\"b\":[null , true]} , \"a\":2}\n", "\xEF\xBB\xBF{\"a\":1}",
-        "[\"\u03a9 \u00b2 \u20ac \U0001F50B\"]", "\t{\r\n\"\u00e9\":\"\x7f\"}"})
+        "[\"\u03a9 \u00b2 \u20ac \U0001F50B \U0010FFFF\"]", "\t{\r\n\"\u00e9\":\"\x7f\"}"})
     expect_as_in_full(text);
 }
 
@@ -102,6 +102,14 @@ TEST(Scan, LeavesMistakesToTheFullParser) {
                            "\"\xED\xA0\x80\"",
                            "\"\xF5\x80\x80\x80\"",
                            "\"\xE2\x82\"",
+                           "\"\xE2\x82\xFF\"",
+                           "\"\xE2\x82(\"",
+                           "\"\xF4\x90\x80\x80\"",
+                           "\"\xFF\"",
+                           "\"\xF0\x9F",
+                           "[nulL]",
+                           "[falsy]",
+                           "[\"a\":1]",
                            "\"\xE0\x80\x80\""}) {
     EXPECT_FALSE(scanned(text)) << text;
     EXPECT_FALSE(parse(text)) << text;

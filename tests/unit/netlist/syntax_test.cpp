@@ -45,6 +45,19 @@ INSTANTIATE_TEST_SUITE_P(
                     Broken{"{\"a\": -inf}", "bad-syntax", 1, 7, "/a", "no such number"},
                     Broken{"{\"a\": True}", "bad-syntax", 1, 7, "/a", "write true"},
                     Broken{"{\"a\": None}", "bad-syntax", 1, 7, "/a", "leave the key out"},
+                    Broken{"{\"a\": nil}", "bad-syntax", 1, 7, "/a", "leave the key out"},
+                    Broken{"{\"a\": undefined}", "bad-syntax", 1, 7, "/a", "leave the key out"},
+                    Broken{"{\"a\": yes}", "bad-syntax", 1, 7, "/a", "write true"},
+                    Broken{"{\"a\": False}", "bad-syntax", 1, 7, "/a", "write false"},
+                    Broken{"{\"a\": no}", "bad-syntax", 1, 7, "/a", "write false"},
+                    Broken{"{\"a\": -NaN}", "bad-syntax", 1, 7, "/a", "no such number"},
+                    Broken{"{\"a\": _b}", "bad-syntax", 1, 7, "/a", "double quotes"},
+                    Broken{"{\"a\": 1 /* one */}", "bad-syntax", 1, 9, "", "no comments"},
+                    Broken{"{\"a\": [6 ft]}", "bad-syntax", 1, 10, "/a/1", "in quotes: \"6 ft\""},
+                    Broken{"{\"a\": 80 %}", "bad-syntax", 1, 10, "", "in quotes: \"6 ft\""},
+                    Broken{"{\"a\": 12,6 }", "bad-syntax", 1, 10, "", "decimals have a point"},
+                    Broken{"[1 {}]", "bad-syntax", 1, 4, "/1", "a comma is missing"},
+                    Broken{"{\"a\": \x02}", "bad-syntax", 1, 7, "/a", ""},
                     Broken{"{'a': 1}", "bad-syntax", 1, 2, "", "double quotes only"},
                     Broken{"{a: 1}", "bad-syntax", 1, 2, "", "double quotes"},
                     Broken{"{“a”: 1}", "bad-syntax", 1, 2, "", "curly quotes"},
@@ -64,7 +77,9 @@ INSTANTIATE_TEST_SUITE_P(
                            "closing quote may be missing"},
                     Broken{"{\"a\": \"C:\\boat\\x\"}", "bad-escape", 1, 16, "/a", ""},
                     Broken{"{\"a\": \"\xE9t\xE9\"}", "not-utf-8", 1, 9, "/a", "save it as UTF-8"},
-                    Broken{"\xFF\xFE{", "not-utf-8", 1, 1, "", "save it as UTF-8"}));
+                    Broken{"\xFF\xFE{", "not-utf-8", 1, 1, "", "save it as UTF-8"},
+                    Broken{"\xFE\xFF{", "not-utf-8", 1, 1, "", "save it as UTF-8"},
+                    Broken{"\xEF\xBB{}", "not-utf-8", 1, 2, "", "save it as UTF-8"}));
 
 TEST(Syntax, TheEndOfEveryCutIsAMistakeWithAPlace) {
   const std::string whole = sound_netlist().dump(1);

@@ -39,6 +39,7 @@ INSTANTIATE_TEST_SUITE_P(
         Doubt{"/batteries/0/emf", "6.3", "unusual-emf /batteries/0/emf"},
         Doubt{"/batteries/0/emf", "25", "unusual-emf /batteries/0/emf"},
         Doubt{"/batteries/0/resistance", "4", "unusual-resistance /batteries/0/resistance"},
+        Doubt{"/batteries/0/resistance", "\"4 ohm\"", "unusual-resistance /batteries/0/resistance"},
         Doubt{"/batteries/0/resistance", "1e-6", "unusual-resistance /batteries/0/resistance"},
         Doubt{"/runs/0/length", "200", "unusual-length /runs/0/length"},
         Doubt{"/runs/0/resistance", "8", "unusual-resistance /runs/0/resistance"},
@@ -50,6 +51,8 @@ INSTANTIATE_TEST_SUITE_P(
         Doubt{"/system/limits", "{\"critical_drop\": 0.03}", "unusual-percent /system/limits/critical_drop"},
         Doubt{"/batteries/0/soc", "0.8", "unusual-percent /batteries/0/soc"},
         Doubt{"/readings/0/volts", "142", "unusual-reading /readings/0/volts"},
+        Doubt{"/readings/0/volts", "\"142 V\"", "unusual-reading /readings/0/volts"},
+        Doubt{"/readings/0/volts", "-40", "unusual-reading /readings/0/volts"},
         Doubt{"/readings/-", "{\"ohms\": 3.5, \"across\": \"M\"}", "unusual-resistance /readings/1/ohms"},
         Doubt{"/readings/-", "{\"ohms\": 0.001, \"across\": \"M\", \"case\": \"run\"}",
               "case-of-ohms /readings/1/case"},
@@ -79,6 +82,45 @@ TEST(Warnings, MilliohmsTypedAsOhmsAreProposed) {
   EXPECT_THAT(doubts(with("/switches/0/sound", "0.8")).at(0).hint, HasSubstr("write \"0.8 mohm\""));
   EXPECT_THAT(doubts(with("/readings/0/volts", "142")).at(0).hint, HasSubstr("write \"142 mV\""));
   EXPECT_THAT(doubts(with("/batteries/0/soc", "0.8")).at(0).hint, HasSubstr("write \"80 %\""));
+}
+
+TEST(Warnings, WithAUnitMilliohmsWereNotForgotten) {
+  EXPECT_EQ(doubts(with("/batteries/0/resistance", "\"4 ohm\"")).at(0).hint, "");
+  EXPECT_EQ(doubts(with("/readings/0/volts", "\"142 V\"")).at(0).hint, "");
+  EXPECT_THAT(doubts(with("/switches/0/sound", "\"0.8 ohm\"")).at(0).hint, HasSubstr("write mohm"));
+  EXPECT_EQ(doubts(with("/batteries/0/resistance", "1e-6")).at(0).hint, "") << "too little, not too much";
+}
+
+TEST(Warnings, ALoadTestIsHeldAgainstTheVoltageJustBeforeItFirst) {
+  const auto checks = [](const char* test) {
+    return doubts(
+        with("/batteries/0/checks", fmt::format(R"({{"rest": {{"volts": 12.2}}, "load_test": {}}})", test)));
+  };
+  EXPECT_THAT(checks(R"({"before": 12.6, "amps": 200, "volts": 12.4})"), IsEmpty())
+      << "12.4 V is above the rest voltage of another day";
+  EXPECT_THAT(checks(R"({"amps": 200, "volts": 11.4})"), IsEmpty());
+}
+
+TEST(Warnings, CellsThatAddUpToTheRestVoltageAreNotDoubted) {
+  const auto cells = [](double last) {
+    return doubts(
+        with("/batteries/0/checks",
+             fmt::format(R"({{"rest": {{"volts": 12.6}}, "cells": [{{"volts": 2.1}}, {{"volts": 2.1}},
+                           {{"volts": 2.1}}, {{"volts": 2.1}}, {{"volts": 2.1}}, {{"volts": {}}}]}})",
+                         last)));
+  };
+  EXPECT_THAT(cells(2.1), IsEmpty());
+  EXPECT_THAT(cells(1.5), IsEmpty()) << "4.8 % off: two readings of one battery";
+  EXPECT_THAT(named(cells(1.4)), ElementsAre("cells-against-rest /batteries/0/checks/cells"));
+}
+
+TEST(Warnings, WhereANominalIsMissingNothingIsHeldAgainstIt) {
+  OrderedJson base = sound_netlist();
+  base["batteries"][0].erase("nominal");
+  base["batteries"][0].update(OrderedJson::parse(
+      R"({"emf": 6, "resistance": 4, "checks": {"rest": {"volts": 6}, "cells": [{}], "top_leak": 300}})"));
+  const auto found = mistakes(base.dump());
+  EXPECT_THAT(named(found), ElementsAre("missing-key /batteries/0/nominal"));
 }
 
 TEST(Warnings, ASealedBatteryHasNoGravity) {
