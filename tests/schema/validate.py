@@ -12,7 +12,9 @@ import sys
 import jsonschema
 
 DRAFT = jsonschema.Draft202012Validator
-GOOD = ["netlists/*.json", "tests/cli/cases/*/boat.json", "tests/published/circuits/*/input.json"]
+GOOD = ["netlists/*.json", "examples/*/*.json"]
+WRAPPED = "tests/data/contract/*.json"    # under the key "netlist", beside what is known of it
+RECORDED = "tests/cli/cases/*/*.json"     # of recorded calls, some of which show a refusal
 FEWEST_GOOD, FEWEST_BAD = 30, 40
 
 
@@ -23,12 +25,12 @@ def printed_schema(program):
     return schema
 
 
-def parsed(path):
-    """The file's value, or None where it is not JSON; the validator sees what a JSON parser lets through."""
+def parsed(text):
+    """The value of a file's bytes, or None where they are not JSON; the validator sees what a JSON parser lets through."""
     def refuse(constant):
         raise ValueError(constant)
     try:
-        return json.loads(path.read_bytes().decode("utf-8"), parse_constant=refuse)
+        return json.loads(text.decode("utf-8"), parse_constant=refuse)
     except (ValueError, RecursionError):
         return None
 
@@ -38,21 +40,40 @@ def first_error(validator, value):
     return f"{error.json_path}: {error.message}"[:200] if error else None
 
 
-def wrong_refusals(validator, files):
-    for path in files:
-        error = first_error(validator, parsed(path))
+def read_by_pattern(source, pattern):
+    return {str(path.relative_to(source)): path.read_bytes() for path in sorted(source.glob(pattern))}
+
+
+def good_netlists(program, source):
+    """By name, the bytes of every netlist that must be taken."""
+    good = {"ohmtrail new": subprocess.run([program, "new"], capture_output=True, check=True).stdout}
+    for pattern in GOOD:
+        good |= read_by_pattern(source, pattern)
+    for name, text in read_by_pattern(source, WRAPPED).items():
+        good[name] = json.dumps(json.loads(text)["netlist"]).encode()
+    return good
+
+
+def refused_by_reader(program, text):
+    return subprocess.run([program, "check", "-"], input=text, capture_output=True).returncode == 2
+
+
+def wrong_refusals(validator, netlists):
+    for name, text in netlists.items():
+        error = first_error(validator, parsed(text))
         if error:
-            yield f"{path}: the reader takes it, the schema does not: {error}"
+            yield f"{name}: the reader takes it, the schema does not: {error}"
 
 
-def wrong_acceptances(validator, files, beyond):
-    for path in files:
-        value = parsed(path)
+def wrong_acceptances(validator, bad, beyond):
+    for name, text in bad.items():
+        value = parsed(text)
         fails = value is None or first_error(validator, value) is not None
-        if not fails and path.stem not in beyond:
-            yield f"{path}: the schema takes a file that must be refused"
-        if fails and path.stem in beyond:
-            yield f"{path}: the schema refuses it, so it must leave beyond_a_schema.txt"
+        known = pathlib.Path(name).stem in beyond
+        if not fails and not known:
+            yield f"{name}: the schema takes a file that must be refused"
+        if fails and known:
+            yield f"{name}: the schema refuses it, so it must leave beyond_a_schema.txt"
 
 
 def listed(path):
@@ -60,24 +81,23 @@ def listed(path):
     return {line.split(":")[0].strip() for line in lines if line and not line.startswith("#")}
 
 
-def refused_by_reader(program, path):
-    return subprocess.run([program, "check", str(path)], capture_output=True).returncode == 2
-
-
 def main(program, source):
     source = pathlib.Path(source)
     validator = DRAFT(printed_schema(program))
-    good = sorted(path for pattern in GOOD for path in source.glob(pattern))
-    bad = sorted((source / "tests/bad").glob("*.json"))
+    good = good_netlists(program, source)
+    recorded = read_by_pattern(source, RECORDED)
+    taken = good | {name: text for name, text in recorded.items() if not refused_by_reader(program, text)}
+    bad = read_by_pattern(source, "tests/bad/*.json")
     beyond = listed(pathlib.Path(__file__).with_name("beyond_a_schema.txt"))
-    problems = list(wrong_refusals(validator, [path for path in good if not refused_by_reader(program, path)]))
+    problems = [f"{name}: the reader refuses a good netlist" for name, text in good.items() if refused_by_reader(program, text)]
+    problems += wrong_refusals(validator, taken)
     problems += wrong_acceptances(validator, bad, beyond)
-    problems += [f"{path}: the reader takes a file of tests/bad" for path in bad if not refused_by_reader(program, path)]
+    problems += [f"{name}: the reader takes a file of tests/bad" for name, text in bad.items() if not refused_by_reader(program, text)]
     problems += [f"beyond_a_schema.txt: there is no tests/bad/{name}.json"
-                 for name in sorted(beyond - {path.stem for path in bad})]
-    if len(good) < FEWEST_GOOD or len(bad) < FEWEST_BAD:
-        problems.append(f"only {len(good)} good and {len(bad)} bad files were found")
-    print("\n".join(problems) or f"{len(good)} good and {len(bad)} bad files, {len(beyond)} of them beyond a schema")
+                 for name in sorted(beyond - {pathlib.Path(name).stem for name in bad})]
+    if len(taken) < FEWEST_GOOD or len(bad) < FEWEST_BAD:
+        problems.append(f"only {len(taken)} good and {len(bad)} bad files were found")
+    print("\n".join(problems) or f"{len(taken)} good and {len(bad)} bad files, {len(beyond)} of them beyond a schema")
     return 1 if problems else 0
 
 
