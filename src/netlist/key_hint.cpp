@@ -11,7 +11,7 @@ namespace ohmtrail::netlist {
 namespace {
 
 // What people write for a key, in small letters; the first that the object knows is offered.
-constexpr std::array<std::pair<std::string_view, std::string_view>, 44> synonyms{{
+constexpr std::array<std::pair<std::string_view, std::string_view>, 46> synonyms{{
     {"positive", "plus"},    {"pos", "plus"},
     {"+", "plus"},           {"negative", "minus"},
     {"neg", "minus"},        {"-", "minus"},
@@ -34,6 +34,7 @@ constexpr std::array<std::pair<std::string_view, std::string_view>, 44> synonyms
     {"notes", "note"},       {"remark", "note"},
     {"//", "note"},          {"positive_probe", "red"},
     {"element", "in"},       {"observed", "seen"},
+    {"reads", "volts"},      {"value", "volts"},
 }};
 
 }  // namespace

@@ -40,7 +40,8 @@ std::size_t edit_distance(std::string_view a, std::string_view b, std::size_t li
 std::string_view nearest(std::string_view met, const std::vector<std::string_view>& known) {
   constexpr std::size_t longest_considered = 100;
   if (met.size() > longest_considered) return {};
-  std::size_t limit = met.size() <= 2 ? 1 : met.size() <= 5 ? 2 : 3;
+  constexpr std::size_t letters_a_slip = 3, most_slips = 3;
+  std::size_t limit = std::clamp<std::size_t>(met.size() / letters_a_slip, 1, most_slips);
   std::string_view best;
   for (const std::string_view name : known) {
     const std::size_t distance = edit_distance(met, name, limit);

@@ -22,9 +22,16 @@ bool in_section(const Checked& checked, std::string_view id, Section section) {
   return place && place->section == section;
 }
 
+/// Where a namesake of another kind came first, the id itself is the mistake, and is told where it stands.
+void tell_unknown_id(const Checked& checked, Value at, std::string_view kind, std::string_view what,
+                     std::string_view id, const std::vector<std::string_view>& ids) {
+  if (std::find(ids.begin(), ids.end(), id) == ids.end())
+    tell_unknown_name(checked.reader, at, kind, what, id, ids);
+}
+
 void tell_unless_load(const Checked& checked, Value at, std::string_view id) {
   if (!checked.ids_complete || in_section(checked, id, Section::loads)) return;
-  tell_unknown_name(checked.reader, at, "unknown-load", "load", id, ids_of(checked.system.loads));
+  tell_unknown_id(checked, at, "unknown-load", "load", id, ids_of(checked.system.loads));
 }
 
 void check_on(const Checked& checked, Value value, Case& one) {
@@ -88,7 +95,7 @@ void check_closed(const Checked& checked, Value value, Case& one) {
   for_each_item(value, "closed", one.closed, [&](Value at, const std::string& id) {
     if (id.empty()) return;
     if (checked.ids_complete && !in_section(checked, id, Section::switches)) {
-      tell_unknown_name(checked.reader, at, "unknown-switch", "switch", id, ids_of(checked.system.switches));
+      tell_unknown_id(checked, at, "unknown-switch", "switch", id, ids_of(checked.system.switches));
     }
     if (std::find(one.open.begin(), one.open.end(), id) != one.open.end()) {
       checked.reader.problems.error(
@@ -105,7 +112,7 @@ void check_chargers(const Checked& checked, Value value, Case& one) {
     if (!checked.ids_complete || id.empty() || known) return;
     auto ids = ids_of(checked.system.chargers);
     for (const std::string_view converter : ids_of(checked.system.converters)) ids.push_back(converter);
-    tell_unknown_name(checked.reader, at, "unknown-charger", "charger or converter", id, ids);
+    tell_unknown_id(checked, at, "unknown-charger", "charger or converter", id, ids);
   });
 }
 

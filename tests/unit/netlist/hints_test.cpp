@@ -72,6 +72,7 @@ INSTANTIATE_TEST_SUITE_P(
                     Hint{"/runs/0/awg", "2", "did you mean \"gauge\"?"},
                     Hint{"/loads/0/power", "5", "did you mean \"takes\"?"},
                     Hint{"/fuse", "[]", "did you mean \"fuses\"?"},
+                    Hint{"/readings/0/reads", "\"1 V\"", "did you mean \"volts\"?"},
                     Hint{"/runs/0/comment", "\"x\"", "did you mean \"note\"?"},
                     Hint{"/joints/0/kind", "\"bus_bar\"", "did you mean \"bus-bar\"?"},
                     Hint{"/joints/0/kind", "\"Stud\"", "did you mean \"stud\"?"},

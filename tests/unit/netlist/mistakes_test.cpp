@@ -83,6 +83,7 @@ INSTANTIATE_TEST_SUITE_P(
         Slip{"/runs/0/id", "\"a\\nb\"", "control-character /runs/0/id"},
         Slip{"/runs/0/id", "\"a\\u0085b\"", "control-character /runs/0/id"},
         Slip{"/runs/0/id", "\"S\"", "duplicate-id /switches/0/id"},
+        Slip{"/runs/0/id", "\"L\"", "duplicate-id /loads/0/id"},
         Slip{"/runs/0/gauge", "\"7/0 AWG\"", "unknown-gauge /runs/0/gauge"},
         Slip{"/runs/0/gauge", "2", "wrong-type /runs/0/gauge"},
         Slip{"/runs/0/length", "\"-6 ft\"", "negative-value /runs/0/length"},
