@@ -51,7 +51,7 @@ tl::expected<Job, Exit> read_job(const std::string& path, const Doors& doors) {
   const auto& problems = read ? read->warnings : read.error();
   for (const netlist::Problem& problem : problems) doors.complain(netlist::format(problem, shown_name(path)));
   if (!read) return tl::unexpected(Exit::mistake);
-  return Job{path, std::move(*read), {}, *bytes, {}, {}};
+  return Job{path, std::move(*read), {}, {}, *bytes, {}, {}};
 }
 
 tl::expected<Job, Exit> read_job_as_found(const Call& call, const Doors& doors) {
@@ -71,6 +71,7 @@ tl::expected<Job, Exit> read_job_as_found(const std::string& path, const Doors& 
   job->as_written = job->system();
   job->read.system = diagnose::with_inferred(job->system(), *inferred);
   job->fault_probability = diagnose::fault_probabilities(*inferred);
+  job->unparted = diagnose::unparted(*inferred);
   job->inference = *inferred;
   return job;
 }

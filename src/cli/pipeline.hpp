@@ -8,6 +8,7 @@
 #include "cli/call.hpp"
 #include "cli/doors/doors.hpp"
 #include "cli/exit.hpp"
+#include "ohmtrail/diagnose/hot_spot.hpp"
 #include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/netlist/read.hpp"
 #include "ohmtrail/solve/case_solution.hpp"
@@ -21,7 +22,8 @@ struct Job {
   netlist::ReadSystem read;
   /// By element and battery id; empty where no readings were used.
   std::map<std::string, double> fault_probability;
-  std::string text;  ///< the file as it was read
+  std::map<std::string, diagnose::Unparted> unparted;  ///< the same
+  std::string text;                                    ///< the file as it was read
   /// What the readings told and the system as it was written; empty where no readings were used.
   std::optional<diagnose::InferResult> inference;
   std::optional<netlist::System> as_written;

@@ -183,6 +183,8 @@ std::optional<DailyWaste> waste_of(const netlist::System& system,
 void set_likelihood(HotSpot& spot, const RankOptions& options) {
   const auto found = options.fault_probability.find(spot.id);
   if (found != options.fault_probability.end()) spot.likelihood = found->second;
+  const auto shared = options.unparted.find(spot.id);
+  if (shared != options.unparted.end()) spot.unparted = shared->second;
 }
 
 void set_fix(HotSpot& spot, const netlist::System& system, const Row& row) {

@@ -32,10 +32,11 @@ TEST(ContractOfRank, NamesAndOrdersItsFields) {
   EXPECT_THAT(keys(result),
               ElementsAre("ohmtrail", "result", "system", "assumptions", "hot_spots", "split", "charging"));
   EXPECT_EQ(result["result"], "rank");
-  EXPECT_THAT(keys(result["hot_spots"][0]),
-              ElementsAre("rank", "id", "role", "cause", "case", "current", "drop", "heat", "resistance",
-                          "sound_resistance", "excess", "recoverable", "temperature", "likelihood", "fix",
-                          "better_gauge", "waste_per_day", "heat_warning", "hottest"));
+  EXPECT_THAT(
+      keys(result["hot_spots"][0]),
+      ElementsAre("rank", "id", "role", "cause", "case", "current", "drop", "heat", "resistance",
+                  "sound_resistance", "excess", "recoverable", "temperature", "likelihood", "fix",
+                  "better_gauge", "waste_per_day", "heat_warning", "hottest", "conductor_likelihood"));
   EXPECT_THAT(keys(result["hot_spots"][0]["recoverable"]), ElementsAre("load", "volts"));
   EXPECT_THAT(keys(result["split"][0]), ElementsAre("case", "load", "sag", "battery", "wires", "terminations",
                                                     "joints", "switchgear", "isolators"));

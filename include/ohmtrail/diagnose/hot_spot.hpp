@@ -26,6 +26,13 @@ struct Hottest {
   double celsius = 0;  ///< as `HotSpot::temperature`
 };
 
+/// The odds of an element are shared with the rest of its conductor: the readings do not tell which part it
+/// is.
+struct Unparted {
+  std::string conductor;   ///< the run, or `RUN/return`
+  double probability = 0;  ///< at least one part of it faulty
+};
+
 /// An element that wastes more than a sound one would. SI units; an empty optional is a value that does not
 /// exist.
 struct HotSpot {
@@ -44,6 +51,7 @@ struct HotSpot {
       recoverable;                    ///< empty: no load runs in the case, or no solution with it made good
   std::optional<double> temperature;  ///< °C; terminations, joints and contacts: an estimate, to 5 K
   std::optional<double> likelihood;   ///< 0 to 1; empty unless readings were inferred
+  std::optional<Unparted> unparted;   ///< empty where the readings tell, or there are none
   std::string fix;                    ///< a short imperative sentence or two
 
   std::string better_gauge;  ///< undersized: smallest gauge that meets the limit, as printed; else empty

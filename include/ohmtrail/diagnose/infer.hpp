@@ -24,6 +24,21 @@ struct InferredElement {
   bool informed = true;  ///< some reading says something of it; otherwise this is the prior
 };
 
+/// A conductor of a run with its terminations, from stud to stud: what a cable and its lugs have together.
+/// Often it is known where none of its parts is.
+struct InferredConductor {
+  std::string id;                  ///< of the run, or `RUN/return`
+  std::vector<std::string> parts;  ///< element ids, in series
+  double resistance = 0;           ///< Ω, median
+  double low = 0, high = 0;        ///< Ω, 90 %
+  double sound_resistance = 0;     ///< Ω
+  double fault_probability = 0;    ///< at least one part faulty
+  bool informed = true;
+};
+
+/// `the cable "M" with its lugs`, of a conductor's id.
+[[nodiscard]] std::string conductor_in_words(const std::string& id);
+
 struct InferredBattery {
   std::string id;
   double emf = 0, emf_low = 0, emf_high = 0;  ///< V, median and 90 %
@@ -90,6 +105,7 @@ struct InferAssumption {
 struct InferResult {
   std::vector<InferredElement> elements;  ///< file order
   std::vector<InferredBattery> batteries;
+  std::vector<InferredConductor> conductors;  ///< file order
   std::vector<InferredLoad> loads;
   std::vector<InferredReading> readings;
   std::vector<UnresolvedGroup> unresolved;

@@ -2,6 +2,7 @@
 #include <map>
 #include <string>
 
+#include "ohmtrail/diagnose/hot_spot.hpp"
 #include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/netlist/system.hpp"
 
@@ -14,5 +15,9 @@ namespace ohmtrail::diagnose {
 
 /// Probability that an element or battery is faulty, by id.
 [[nodiscard]] std::map<std::string, double> fault_probabilities(const InferResult& result);
+
+/// By element id: parts of conductors that are more likely faulty than not, where no part is it with four
+/// fifths of that chance. A part of under 5 % is left out.
+[[nodiscard]] std::map<std::string, Unparted> unparted(const InferResult& result);
 
 }  // namespace ohmtrail::diagnose

@@ -23,7 +23,8 @@ struct RankOptions {
   std::string only_case;           ///< empty: every case
   /// Probability that an element is faulty, by id; empty: readings were not inferred, likelihoods are null.
   std::map<std::string, double> fault_probability;
-  int jobs = 1;  ///< cases worked on at a time; the result is the same
+  std::map<std::string, Unparted> unparted;  ///< by element id, as the same readings leave it
+  int jobs = 1;                              ///< cases worked on at a time; the result is the same
 };
 
 /// Hot spots over all cases of `system` in `solved` (which were built from that system), each element at most

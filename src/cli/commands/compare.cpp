@@ -5,7 +5,7 @@
 #include "cli/commands/commands.hpp"
 #include "cli/json/infer.hpp"
 #include "cli/pipeline.hpp"
-#include "cli/text/infer.hpp"
+#include "cli/text/compare.hpp"
 
 namespace ohmtrail::cli {
 namespace {

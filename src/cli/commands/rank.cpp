@@ -56,6 +56,7 @@ Ranking make_ranking(const Job& job, const SolvedCases& solved, const Call& call
   diagnose::RankOptions options = rank_options(call);
   options.jobs = jobs_of(call);
   options.fault_probability = job.fault_probability;
+  options.unparted = job.unparted;
   ranking.hot_spots = diagnose::rank(job.system(), solved, options);
   for (const solve::CaseSolution& one : solved) {
     for (diagnose::SagSplit& split : diagnose::split(one)) ranking.split.push_back(std::move(split));

@@ -49,6 +49,7 @@ tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
   diagnose::RankOptions options;
   options.jobs = jobs_of(call);
   options.fault_probability = job->fault_probability;
+  options.unparted = job->unparted;
   survey.hot_spots = diagnose::rank(survey.system, survey.solved, options);
   for (const solve::CaseSolution& one : survey.solved)
     for (diagnose::SagSplit& split : diagnose::split(one)) survey.splits.push_back(std::move(split));

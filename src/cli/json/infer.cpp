@@ -73,6 +73,17 @@ Row group_row(const UnresolvedGroup& group) {
           {"separate", separate}};
 }
 
+Row conductor_row(const InferredConductor& conductor) {
+  return {{"id", conductor.id},
+          {"parts", conductor.parts},
+          {"resistance", number(conductor.resistance)},
+          {"low", number(conductor.low)},
+          {"high", number(conductor.high)},
+          {"sound_resistance", number(conductor.sound_resistance)},
+          {"fault_probability", number(conductor.fault_probability)},
+          {"informed", conductor.informed}};
+}
+
 Row explanation_row(const Explanation& explanation) {
   std::vector<std::string> wrong;
   for (const std::size_t index : explanation.wrong) {
@@ -163,6 +174,7 @@ std::string infer_json(const netlist::System& system, const InferResult& result,
   write_unresolved(json, result);
   json.field("suspects", result.suspects);
   write_fit(json, result);
+  json.rows("conductors", rows_of(result.conductors, conductor_row));
   json.rows("loads", rows_of(result.loads, load_row));
   json.rows("explanations", rows_of(result.explanations, explanation_row));
   json.close();

@@ -42,7 +42,8 @@ Row hot_spot_row(const diagnose::HotSpot& spot) {
           {"better_gauge", text_or_null(spot.better_gauge)},
           {"waste_per_day", waste_value(spot)},
           {"heat_warning", spot.heat_warning ? Value(*spot.heat_warning) : Value()},
-          {"hottest", hottest_value(spot)}};
+          {"hottest", hottest_value(spot)},
+          {"conductor_likelihood", spot.unparted ? number(spot.unparted->probability) : Value()}};
 }
 
 void add_parts(Row& row, const diagnose::Parts& parts) {
@@ -173,7 +174,8 @@ std::string rank_csv(const Ranking& ranking) {
                     "better_gauge",
                     "waste_per_day_watt_hours",
                     "waste_per_day_ampere_hours",
-                    "heat_warning"});
+                    "heat_warning",
+                    "conductor_likelihood"});
 }
 
 }  // namespace ohmtrail::cli

@@ -1,6 +1,5 @@
 #pragma once
 #include "cli/text/sheet.hpp"
-#include "ohmtrail/diagnose/compare.hpp"
 #include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/netlist/system.hpp"
 #include "ohmtrail/network/network.hpp"
@@ -10,9 +9,5 @@ namespace ohmtrail::cli {
 /// The verdict first, then the table, then what cannot be told, then the readings in doubt.
 void show_inference(Sheet& sheet, const netlist::System& system, const network::Network& network,
                     const diagnose::InferResult& result);
-
-/// What was cured, what is left, what is new, and the volts gained.
-void show_comparison(Sheet& sheet, const netlist::System& system, const network::Network& network,
-                     const diagnose::Comparison& comparison);
 
 }  // namespace ohmtrail::cli

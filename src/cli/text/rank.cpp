@@ -7,9 +7,11 @@
 
 #include "cli/text/charging.hpp"
 #include "cli/text/collapse.hpp"
+#include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/sag.hpp"
 #include "cli/text/words.hpp"
+#include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "ohmtrail/units/print.hpp"
 
@@ -41,11 +43,6 @@ std::string place(const netlist::System& system, const std::vector<CaseSolution>
                         network.elements[static_cast<std::size_t>(*network.element(spot.id))]);
 }
 
-std::string capitalised(std::string text) {
-  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
-  return text;
-}
-
 /// How many times its sound value an element has, where that says something.
 std::string times_sound(const HotSpot& spot) {
   if (!spot.sound_resistance || *spot.sound_resistance <= 0) return "";
@@ -68,11 +65,13 @@ void show_verdict(Sheet& sheet, const netlist::System& system, const std::vector
     return;
   }
   const HotSpot& worst = spots.front();
-  sheet.paragraph(fmt::format("{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
-                              capitalised(place(system, solved, worst)), cause_in_words(worst.cause),
-                              times_sound(worst), worst.in_case, volts(diagnose::lost_volts(worst)),
-                              u::print(u::Power{worst.heat}), gain(worst)),
-                  Ink::bad);
+  sheet.paragraph(
+      fmt::format("{}{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
+                  capitalised(place(system, solved, worst)),
+                  worst.unparted ? ", or another part of that cable," : "", cause_in_words(worst.cause),
+                  times_sound(worst), worst.in_case, volts(diagnose::lost_volts(worst)),
+                  u::print(u::Power{worst.heat}), gain(worst)),
+      Ink::bad);
 }
 
 std::string gained(const HotSpot& spot) {
@@ -93,10 +92,18 @@ std::optional<std::string> hottest_elsewhere(const HotSpot& spot) {
                      diagnose::reaches_in_words(spot.hottest->celsius));
 }
 
+std::string odds(const HotSpot& spot) {
+  const std::string own = fmt::format("Likely at fault: {}", percent_sure(*spot.likelihood));
+  if (!spot.unparted) return own;
+  return fmt::format("{}; {}: {}. Read across each of its parts before you undo one", own,
+                     diagnose::conductor_in_words(spot.unparted->conductor),
+                     percent_sure(spot.unparted->probability));
+}
+
 /// What stands below a row: what is wrong where, what to do, and what is dangerous or costly about it.
 void add_notes(Table& table, const std::string& where, const HotSpot& spot) {
   table.note(1, fmt::format("{}: {}. {}", capitalised(cause_in_words(spot.cause)), where, spot.fix));
-  if (spot.likelihood) table.note(1, fmt::format("Likely at fault: {:.0f} %", *spot.likelihood * 100));
+  if (spot.likelihood) table.note(1, odds(spot));
   if (spot.heat_warning) table.note(1, capitalised(*spot.heat_warning), Ink::warning);
   if (const auto other = hottest_elsewhere(spot)) table.note(1, *other, Ink::warning);
   if (spot.waste)

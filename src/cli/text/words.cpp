@@ -73,6 +73,11 @@ std::string cause_in_words(diagnose::Cause cause) {
   return "";
 }
 
+std::string capitalised(std::string text) {
+  if (!text.empty() && text[0] >= 'a' && text[0] <= 'z') text[0] = static_cast<char>(text[0] - 'a' + 'A');
+  return text;
+}
+
 std::string role_in_words(network::Role role) {
   using enum network::Role;
   switch (role) {

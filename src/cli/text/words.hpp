@@ -11,6 +11,9 @@ namespace ohmtrail::cli {
 /// "bad lug", "corroded cable" …
 [[nodiscard]] std::string cause_in_words(diagnose::Cause cause);
 
+/// With a capital where a small ASCII letter begins it.
+[[nodiscard]] std::string capitalised(std::string text);
+
 /// "cable", "lug", "joint" …
 [[nodiscard]] std::string role_in_words(network::Role role);
 

@@ -113,4 +113,20 @@ std::map<std::string, double> fault_probabilities(const InferResult& result) {
   return out;
 }
 
+std::map<std::string, Unparted> unparted(const InferResult& result) {
+  constexpr double more_likely_than_not = 0.5, tells = 0.8, worth_a_word = 0.05;
+  const std::map<std::string, double> chance = fault_probabilities(result);
+  std::map<std::string, Unparted> out;
+  for (const InferredConductor& conductor : result.conductors) {
+    const bool told = std::any_of(conductor.parts.begin(), conductor.parts.end(), [&](const std::string& id) {
+      return chance.at(id) >= tells * conductor.fault_probability;
+    });
+    if (told || conductor.fault_probability < more_likely_than_not) continue;
+    for (const std::string& id : conductor.parts) {
+      if (chance.at(id) >= worth_a_word) out[id] = {conductor.id, conductor.fault_probability};
+    }
+  }
+  return out;
+}
+
 }  // namespace ohmtrail::diagnose

@@ -4,7 +4,10 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
-#include <numeric>
+
+#include "diagnose/infer/together.hpp"
+#include "solve/partition.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::diagnose::inference {
 namespace {
@@ -44,28 +47,19 @@ Eigen::MatrixXd null_projector(const Eigen::MatrixXd& matrix) {
   return Eigen::MatrixXd::Identity(matrix.cols(), matrix.cols()) - determined * determined.transpose();
 }
 
-int root_of(std::vector<int>& parent, int k) {
-  while (parent[static_cast<std::size_t>(k)] != k) {
-    k = parent[static_cast<std::size_t>(k)] =
-        parent[static_cast<std::size_t>(parent[static_cast<std::size_t>(k)])];
-  }
-  return k;
-}
-
 std::vector<std::vector<int>> connected(const Eigen::MatrixXd& projector) {
-  std::vector<int> parent(static_cast<std::size_t>(projector.cols()));
-  std::iota(parent.begin(), parent.end(), 0);
-  for (Eigen::Index i = 0; i < projector.cols(); ++i) {
-    for (Eigen::Index j = i + 1; j < projector.cols(); ++j) {
+  const auto count = static_cast<int>(projector.cols());
+  solve::Partition partition(count);
+  for (int i = 0; i < count; ++i) {
+    for (int j = i + 1; j < count; ++j) {
       if (std::abs(projector(i, j)) > tie_tolerance) {
-        parent[static_cast<std::size_t>(root_of(parent, static_cast<int>(j)))] =
-            root_of(parent, static_cast<int>(i));
+        partition.join(i, j);
       }
     }
   }
-  std::vector<std::vector<int>> out(parent.size());
-  for (int k = 0; k < static_cast<int>(parent.size()); ++k) {
-    out[static_cast<std::size_t>(root_of(parent, k))].push_back(k);
+  std::vector<std::vector<int>> out(static_cast<std::size_t>(count));
+  for (int k = 0; k < count; ++k) {
+    out[at(partition.find(k))].push_back(k);
   }
   std::erase_if(out, [](const auto& set) { return set.size() < 2; });
   return out;
@@ -107,40 +101,6 @@ bool in_series(const Eigen::MatrixXd& jacobian, const std::vector<int>& set) {
   });
 }
 
-// The sum's distribution: under each component a normal in the resistances, cut at nothing.
-void describe_sum(const Posterior& posterior, const std::vector<int>& members, UnresolvedGroup& group) {
-  Mixture sum;
-  for (const Posterior::Component& component : posterior.components) {
-    const Eigen::VectorXd value = values_at(posterior.model(), component.optimum.x);
-    Eigen::VectorXd direction = Eigen::VectorXd::Zero(value.size());
-    double total = 0;
-    for (const int p : members) {
-      const double factor = posterior.survey.display_factor[static_cast<std::size_t>(p)];
-      direction[p] = factor;
-      total += factor * value[p];
-    }
-    const double sd = deviation_of(posterior.model(), component.optimum, direction) / total;
-    sum.add(component.share, std::log(total), sd * sd);
-  }
-  group.sum = std::exp(sum.quantile(0.5));
-  group.low = std::exp(sum.quantile(0.05));
-  group.high = std::exp(sum.quantile(0.95));
-}
-
-double any_faulty(const Posterior& posterior, const std::vector<int>& members) {
-  double explained = 0, nothing = 1;
-  for (const Posterior::Alternative& alternative : posterior.alternatives) {
-    const bool has = std::any_of(members.begin(), members.end(),
-                                 [&](int p) { return alternative.hypothesis.is_faulty(p); });
-    explained += has ? alternative.share : 0;
-  }
-  for (const int p : members) {
-    nothing *= 1 - posterior.fault[static_cast<std::size_t>(p)];
-  }
-  // Bystanders are in no hypothesis: they count as independent.
-  return std::max(explained, explained > 0 ? explained : 1 - nothing);
-}
-
 // Inner points of the group: where one member ends and the next begins.
 void describe_separation(const Posterior& posterior, const std::vector<int>& members,
                          UnresolvedGroup& group) {
@@ -174,6 +134,7 @@ std::vector<std::vector<int>> unresolved_sets(const Eigen::MatrixXd& jacobian) {
 std::vector<UnresolvedGroup> describe_groups(const Posterior& posterior) {
   const std::vector<int> columns = candidates(posterior.model());
   const Eigen::MatrixXd jacobian = weighted_jacobian(posterior, columns);
+  const Together together(posterior);
   std::vector<UnresolvedGroup> out;
   for (const std::vector<int>& set : unresolved_sets(jacobian)) {
     std::vector<int> members;
@@ -192,9 +153,12 @@ std::vector<UnresolvedGroup> describe_groups(const Posterior& posterior) {
       continue;
     }
     if (resistances && in_series(jacobian, set)) {
-      describe_sum(posterior, members, group);
+      const Spread ohms = together.sum(members);
+      group.sum = ohms.median;
+      group.low = ohms.low;
+      group.high = ohms.high;
     }
-    group.fault_probability = any_faulty(posterior, members);
+    group.fault_probability = together.any_faulty(members);
     describe_separation(posterior, members, group);
     out.push_back(std::move(group));
   }

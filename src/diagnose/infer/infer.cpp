@@ -5,6 +5,7 @@
 #include <string>
 #include <tuple>
 
+#include "diagnose/infer/conductors.hpp"
 #include "diagnose/infer/describe.hpp"
 #include "diagnose/infer/groups.hpp"
 #include "diagnose/infer/priors.hpp"
@@ -77,6 +78,7 @@ tl::expected<InferResult, InferFailure> infer(const netlist::System& system, con
   InferResult out;
   out.elements = inference::describe_elements(*posterior);
   out.batteries = inference::describe_batteries(*posterior);
+  out.conductors = inference::describe_conductors(*posterior);
   out.loads = inference::describe_loads(*posterior);
   out.readings = inference::describe_readings(system, *posterior);
   inference::find_slips(system, *posterior, out.readings);

@@ -2,8 +2,8 @@
 
 #include <algorithm>
 #include <cmath>
-#include <set>
 
+#include "diagnose/infer/together.hpp"
 #include "ohmtrail/netlist/names.hpp"
 
 namespace ohmtrail::diagnose::next {
@@ -11,28 +11,6 @@ namespace {
 
 using inference::Kind;
 using inference::Parameter;
-
-// Parameters that some weighed hypothesis calls faulty; the others carry their own small chance.
-std::set<int> enumerated(const Posterior& posterior) {
-  std::set<int> out;
-  for (const Posterior::Alternative& one : posterior.alternatives) {
-    out.insert(one.hypothesis.faulty.begin(), one.hypothesis.faulty.end());
-  }
-  return out;
-}
-
-std::set<std::string> repairs_in(const Posterior& posterior, const inference::Hypothesis& hypothesis) {
-  std::set<std::string> out;
-  for (const int p : hypothesis.faulty) {
-    out.insert(repair_of(posterior.model().parameters[static_cast<std::size_t>(p)].id));
-  }
-  return out;
-}
-
-struct Chance {
-  double listed = 0, none_of_others = 1;
-  std::vector<std::string> ids;
-};
 
 void mark_read(const netlist::System& system, const network::Network& network,
                std::vector<RepairChance>& repairs) {
@@ -64,20 +42,13 @@ void mark_read_by_four_wires(const inference::Model& model, std::vector<RepairCh
 
 }  // namespace
 
-std::string repair_of(const std::string& element) {
-  const netlist::SplitName name = netlist::split_element_name(element);
-  if (name.part.empty()) return element;
-  return name.part.starts_with("return") ? std::string(name.owner) + "/return" : std::string(name.owner);
-}
-
 std::string repair_in_words(const netlist::System& system, const std::string& repair) {
-  const netlist::SplitName name = netlist::split_element_name(repair);
-  const std::string quoted = '"' + std::string(name.owner) + '"';
-  if (!name.part.empty()) return "the return cable of " + quoted + " with its lugs";
+  const std::string quoted = '"' + repair + '"';
   const auto among = [&](const auto& items) {
     return std::any_of(items.begin(), items.end(), [&](const auto& item) { return item.id == repair; });
   };
-  if (among(system.runs)) return "the cable " + quoted + " with its lugs";
+  const bool part = !netlist::split_element_name(repair).part.empty();
+  if (part || among(system.runs)) return conductor_in_words(repair);
   if (among(system.batteries)) return "the battery " + quoted;
   if (among(system.joints)) return "the joint " + quoted;
   if (among(system.switches)) return "the switch " + quoted;
@@ -97,29 +68,25 @@ std::map<std::string, std::vector<std::string>> points_of_repairs(const network:
 }
 
 std::vector<RepairChance> repair_chances(const netlist::System& system, const Posterior& posterior) {
-  const std::set<int> listed = enumerated(posterior);
-  std::map<std::string, Chance> chances;
+  struct Members {
+    std::vector<int> parameters;
+    std::vector<std::string> ids;
+  };
+  std::map<std::string, Members> members;
   std::vector<std::string> order;
   for (std::size_t p = 0; p < posterior.model().parameters.size(); ++p) {
     const Parameter& parameter = posterior.model().parameters[p];
     if (!parameter.fault) continue;
     const std::string repair = repair_of(parameter.id);
-    if (!chances.contains(repair)) order.push_back(repair);
-    Chance& chance = chances[repair];
-    if (parameter.kind != Kind::emf) chance.ids.push_back(parameter.id);
-    if (!listed.contains(static_cast<int>(p))) chance.none_of_others *= 1 - posterior.fault[p];
+    if (!members.contains(repair)) order.push_back(repair);
+    members[repair].parameters.push_back(static_cast<int>(p));
+    if (parameter.kind != Kind::emf) members[repair].ids.push_back(parameter.id);
   }
-  for (const Posterior::Alternative& one : posterior.alternatives) {
-    for (const std::string& repair : repairs_in(posterior, one.hypothesis)) {
-      chances[repair].listed += one.share;
-    }
-  }
+  const inference::Together together(posterior);
   std::vector<RepairChance> out;
   for (const std::string& id : order) {
-    const Chance& chance = chances[id];
-    const double sure = std::min(1.0, chance.listed);
-    out.push_back({id, repair_in_words(system, id), sure + (1 - sure) * (1 - chance.none_of_others),
-                   chance.ids, false});
+    out.push_back({id, repair_in_words(system, id), together.any_faulty(members[id].parameters),
+                   members[id].ids, false});
   }
   std::stable_sort(out.begin(), out.end(), [](const RepairChance& a, const RepairChance& b) {
     return a.probability > b.probability;
@@ -130,14 +97,15 @@ std::vector<RepairChance> repair_chances(const netlist::System& system, const Po
 }
 
 double chance_of_nothing(const Posterior& posterior) {
-  const std::set<int> listed = enumerated(posterior);
+  const inference::Together together(posterior);
   double none = 0;
   for (const Posterior::Alternative& one : posterior.alternatives) {
     none += one.hypothesis.faulty.empty() ? one.share : 0;
   }
   for (std::size_t p = 0; p < posterior.fault.size(); ++p) {
     // What no reading informs says nothing of the complaint.
-    if (posterior.informed[p] != 0 && !listed.contains(static_cast<int>(p))) none *= 1 - posterior.fault[p];
+    const bool bystander = posterior.informed[p] != 0 && !together.enumerated(static_cast<int>(p));
+    if (bystander) none *= 1 - posterior.fault[p];
   }
   return none;
 }

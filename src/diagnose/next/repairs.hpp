@@ -3,13 +3,13 @@
 #include <string>
 #include <vector>
 
+#include "diagnose/infer/conductors.hpp"
 #include "diagnose/infer/posterior.hpp"
 #include "ohmtrail/diagnose/next.hpp"
 
 namespace ohmtrail::diagnose::next {
 
-/// The repair that an element belongs to: its run, `RUN/return`, or itself.
-[[nodiscard]] std::string repair_of(const std::string& element);
+using inference::repair_of;
 
 /// `the cable "M" with its lugs`
 [[nodiscard]] std::string repair_in_words(const netlist::System& system, const std::string& repair);

@@ -1,0 +1,56 @@
+#include "cli/text/compare.hpp"
+
+#include <fmt/format.h>
+
+#include "cli/text/infer_words.hpp"
+#include "cli/text/notes.hpp"
+#include "cli/text/words.hpp"
+
+namespace ohmtrail::cli {
+namespace {
+
+using namespace diagnose;
+using Align = Column::Align;
+
+void show_changes(Sheet& sheet, const netlist::System& system, const network::Network& network,
+                  const char* title, const std::vector<std::string>& ids, const Comparison& comparison,
+                  Ink ink) {
+  if (ids.empty()) return;
+  sheet.line();
+  sheet.line(title, Ink::strong);
+  for (const std::string& id : ids)
+    for (const ElementChange& change : comparison.elements)
+      if (change.id == id)
+        sheet.item("  - ",
+                   fmt::format("{}: {} before, {} after.", capitalised(where_is(system, network, id)),
+                               print_ohms(change.before), print_ohms(change.after)),
+                   ink);
+}
+
+}  // namespace
+
+void show_comparison(Sheet& sheet, const netlist::System& system, const network::Network& network,
+                     const Comparison& comparison) {
+  sheet.line(system.info.name, Ink::strong);
+  if (comparison.cured.empty() && comparison.left.empty() && comparison.fresh.empty())
+    sheet.paragraph("Nothing was faulty before, and nothing is now.");
+  show_changes(sheet, system, network, "Cured", comparison.cured, comparison, Ink::good);
+  show_changes(sheet, system, network, "Left", comparison.left, comparison, Ink::warning);
+  show_changes(sheet, system, network, "New", comparison.fresh, comparison, Ink::bad);
+  Table table({{"load", Align::left, Narrow::cuts},
+               {"case", Align::left, Narrow::cuts},
+               {"before", Align::right},
+               {"after", Align::right},
+               {"gained", Align::right}});
+  for (const LoadChange& load : comparison.loads)
+    table.row({load.id, load.in_case, print_volts(load.volts_before), print_volts(load.volts_after),
+               print_volts(load.volts_after - load.volts_before)});
+  if (!table.empty()) {
+    sheet.line();
+    sheet.line("Volts at the loads, at the same battery voltage and load", Ink::strong);
+    sheet.table(table);
+  }
+  show_cautions(sheet);
+}
+
+}  // namespace ohmtrail::cli
