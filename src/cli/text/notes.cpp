@@ -14,20 +14,18 @@ bool rests_on_tables(const network::Assumption& assumption) {
   return assumption.text.starts_with("sound resistance");
 }
 
-/// The value with the unit that the text implies.
+/// The value with the unit of the quantity that the text begins with; nothing where it tells its value itself
+/// ("taken as 100 %").
 std::string value_in_words(const network::Assumption& assumption) {
+  const auto is_of = [&](std::string_view quantity) { return assumption.text.starts_with(quantity); };
   if (!assumption.value) return "";
-  const auto speaks_of = [&](std::string_view word) {
-    return assumption.text.find(word) != std::string::npos;
-  };
-  std::string value = units::print_number(*assumption.value);
-  if (speaks_of("temperature"))
-    value = units::print(units::Temperature{*assumption.value});
-  else if (speaks_of("resistance"))
-    value = units::print(units::Resistance{*assumption.value});
-  else if (speaks_of("voltage"))
-    value = units::print(units::Voltage{*assumption.value}, {.significant = 4});
-  return value + ", ";
+  if (is_of("ambient temperature")) return units::print(units::Temperature{*assumption.value}) + ", ";
+  if (is_of("resistance") || is_of("internal resistance"))
+    return units::print(units::Resistance{*assumption.value}) + ", ";
+  if (is_of("open-circuit voltage") || is_of("takes its current"))
+    return units::print(units::Voltage{*assumption.value}, {.significant = 4}) + ", ";
+  if (is_of("chance")) return units::print(units::Fraction{*assumption.value}) + ", ";
+  return "";
 }
 
 /// What does not rest on tables. What holds in several cases is told once.

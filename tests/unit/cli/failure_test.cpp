@@ -54,6 +54,12 @@ TEST(FailureInWords, OpposedSources) {
             "give them one, or open a switch between them");
 }
 
+TEST(FailureInWords, AChargerThatCannotGiveEnough) {
+  EXPECT_EQ(cli::in_words({Failure::Kind::overloaded, {3}, 0}, network()),
+            "case \"start\": \"shore\" at its limit cannot give what the loads of constant current take; "
+            "switch some off, or add a battery");
+}
+
 TEST(FailureInWords, AnUncertifiedResultIsNotShownAndSaysSo) {
   EXPECT_NE(cli::in_words({}, network()).find("did not pass its own check"), std::string::npos);
 }
