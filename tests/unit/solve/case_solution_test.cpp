@@ -1,23 +1,10 @@
-#include "ohmtrail/solve/case_solution.hpp"
-
-#include <gtest/gtest.h>
-
 #include <algorithm>
 #include <cmath>
 
-#include "ohmtrail/netlist/read.hpp"
+#include "unit/solve/solved_case.hpp"
 
 namespace ohmtrail::solve {
 namespace {
-
-CaseSolution solved(const std::string& json, std::size_t in_case = 0) {
-  auto read = netlist::read(json);
-  if (!read) throw std::runtime_error(netlist::format(read.error().front(), "test"));
-  auto result = solve_case(network::build(read->system, read->system.cases.at(in_case)));
-  if (!result)
-    throw std::runtime_error("failure of kind " + std::to_string(static_cast<int>(result.error().kind)));
-  return *result;
-}
 
 /// Two 12 V batteries in series with a link cable of 2 mΩ, ends of 0.1 mΩ, and a 24 V load of 1 Ω and a 12 V
 /// one.
@@ -119,13 +106,7 @@ TEST(CaseSolution, BehindAConverterTheConverterIsTheSupplyEvenWithACommonMinus) 
     "loads": [{"id": "winch", "plus": "p", "minus": "n", "takes": "20 A"},
               {"id": "radio", "plus": "r", "minus": "n", "takes": "5 A", "nominal": 12}],
     "cases": [{"name": "on", "on": "all"}]})");
-  const auto load = [&](const char* id) {
-    const auto found = std::find_if(s.loads.begin(), s.loads.end(), [&](const LoadResult& one) {
-      return s.network.elements[static_cast<std::size_t>(one.element)].id == id;
-    });
-    if (found == s.loads.end()) throw std::runtime_error(id);
-    return *found;
-  };
+  const auto load = [&](const char* id) { return load_of(s, id); };
   EXPECT_EQ(load("winch").supply, *s.network.element("bat"));
   EXPECT_EQ(load("small/in").supply, *s.network.element("bat"));
   EXPECT_EQ(load("radio").supply, *s.network.element("small/out"));
