@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "render/canvas.hpp"
+#include "render/lettering.hpp"
 #include "render/number.hpp"
 #include "render/text.hpp"
 
@@ -12,10 +13,25 @@ namespace {
 
 constexpr double bar_height = 17;
 constexpr double key_row = 13;
+constexpr double key_size = 8;  // of its letters
+constexpr double key_mark = 14;
+constexpr double key_gap = 5;
 
 /// Each darker than the one before, so that neighbours differ in a grey print too.
 Colour part_colour(std::size_t k) {
   return loss_colour(1 - 0.2 * static_cast<double>(std::min<std::size_t>(k, 5)));
+}
+
+/// How many keys stand side by side: as many as the widest leaves room for, three at most.
+std::size_t keys_across(const std::vector<NamedPart>& named, double width) {
+  double widest = 0;
+  for (const NamedPart& part : named) {
+    if (!(part.volts > 0)) continue;
+    const double letters =
+        measure(volts(part.volts), key_size, true).width + measure(part.name, key_size).width;
+    widest = std::max(widest, key_mark + letters + 2 * key_gap);
+  }
+  return std::clamp<std::size_t>(static_cast<std::size_t>(width / widest), 1, 3);
 }
 
 }  // namespace
@@ -34,10 +50,10 @@ Scene split_bar(const diagnose::Parts& parts, double width, Source from) {
   const auto named = named_parts(parts, from);
   double all = 0;
   for (const NamedPart& part : named) all += std::max(part.volts, 0.0);
-  const std::size_t across = width < 300 ? 1 : width < 400 ? 2 : 3;
+  if (!(all > 0)) return {width, bar_height + 8, {}, {}, {}};
+  const std::size_t across = keys_across(named, width);
   const std::size_t rows = (named.size() + across - 1) / across;
   Scene scene{width, bar_height + 8 + static_cast<double>(rows) * key_row, {}, {}, {}};
-  if (!(all > 0)) return scene;
   double x = 0;
   std::size_t shown = 0;
   for (const NamedPart& part : named) {
@@ -51,10 +67,10 @@ Scene split_bar(const diagnose::Parts& parts, double width, Source from) {
     const Point key{width / static_cast<double>(across) * static_cast<double>(shown % across),
                     bar_height + 14 + key_row * static_cast<double>(key_line)};
     fill_box(scene, Kind::symbol, group, {key.x, key.y - 3.5, 9, 7}, part_colour(shown));
-    const Box amount =
-        write(scene, Kind::label, group, {key.x + 14, key.y}, volts(part.volts), {8, true, palette::ink});
-    write(scene, Kind::label, group, {amount.right() + 5, key.y}, std::string(part.name),
-          {8, false, palette::ink});
+    const Box amount = write(scene, Kind::label, group, {key.x + key_mark, key.y}, volts(part.volts),
+                             {key_size, true, palette::ink});
+    write(scene, Kind::label, group, {amount.right() + key_gap, key.y}, std::string(part.name),
+          {key_size, false, palette::ink});
     x += share;
     ++shown;
   }
