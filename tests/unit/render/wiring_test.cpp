@@ -82,13 +82,13 @@ TEST(Wiring, BatteriesInSeriesAreOneItemWithTheirLinkInside) {
     "loads": [{"id": "motor", "plus": "l+", "minus": "l-", "takes": "40 A"}]
 })");
   const Wiring wiring = make_wiring(network);
-ASSERT_EQ(wiring.items.size(), 2U);
-const Item& string = wiring.items[0];
-EXPECT_THAT(string.elements, ElementsAre(*network.element("upper"), *network.element("lower")));
-ASSERT_EQ(string.links.size(), 1U);
-ASSERT_EQ(string.links[0].size(), 1U);
-EXPECT_TRUE(string.links[0][0].reversed) << "from the upper battery down, against the way it was written";
-EXPECT_THAT(lanes(network, wiring), ElementsAre("l-: back :n", "p: feed :l+"));
+  ASSERT_EQ(wiring.items.size(), 2U);
+  const Item& string = wiring.items[0];
+  EXPECT_THAT(string.elements, ElementsAre(*network.element("upper"), *network.element("lower")));
+  ASSERT_EQ(string.links.size(), 1U);
+  ASSERT_EQ(string.links[0].size(), 1U);
+  EXPECT_TRUE(string.links[0][0].reversed) << "from the upper battery down, against the way it was written";
+  EXPECT_THAT(lanes(network, wiring), ElementsAre("l-: back :n", "p: feed :l+"));
 }
 
 TEST(Wiring, AConverterIsOneItemWithPinsOnBothSides) {
