@@ -14,10 +14,12 @@
 /// a wrong gauge).
 namespace ohmtrail::diagnose {
 
-/// A passive element. Resistances in Ω at the temperature it had when it was read; NaN where not known.
+/// A passive element. The resistances of all elements belong to one explanation, so that together they give
+/// what was read; the intervals are over all explanations. In Ω at the temperature it had when it was read;
+/// NaN where not known.
 struct InferredElement {
   std::string id;
-  double resistance = 0;     ///< median
+  double resistance = 0;     ///< by the most probable explanation, within the interval
   double low = 0, high = 0;  ///< 90 %
   double sound_resistance = 0;
   double fault_probability = 0;
@@ -41,8 +43,8 @@ struct InferredConductor {
 
 struct InferredBattery {
   std::string id;
-  double emf = 0, emf_low = 0, emf_high = 0;  ///< V, median and 90 %
-  double resistance = 0, low = 0, high = 0;   ///< Ω, median and 90 %
+  double emf = 0, emf_low = 0, emf_high = 0;  ///< V, by the most probable explanation, and 90 %
+  double resistance = 0, low = 0, high = 0;   ///< Ω, the same
   double fault_probability = 0;               ///< either kind of fault
   double cell_missing_probability = 0;        ///< one cell's voltage missing
   bool informed = true;
@@ -51,7 +53,8 @@ struct InferredBattery {
 /// How large a load was in one case, as the readings tell.
 struct InferredLoad {
   std::string id, in_case;
-  double share = 1, low = 1, high = 1;  ///< of what the netlist says it takes: median and 90 %
+  double share = 1, low = 1,
+         high = 1;  ///< of what the netlist says it takes: by the most probable explanation, and 90 %
 };
 
 /// What a doubtful reading may be instead.

@@ -14,12 +14,20 @@ constexpr double lower_share = 0.05, upper_share = 0.95;
 constexpr double not_known = std::numeric_limits<double>::quiet_NaN();
 
 struct Range {
-  double median, low, high;
+  double value, low, high;
 };
 
-Range range_of(const Parameter& unknown, const Mixture& marginal, double factor) {
-  const auto value = [&](double share) { return factor * unknown.value(marginal.quantile(share)); };
-  return {value(0.5), value(lower_share), value(upper_share)};
+// The value is that of the most probable explanation, and not the median: only values of one explanation add
+// up to what was read. Where two lugs share the odds of a fault, both medians are sound.
+Range range_of(const Posterior& posterior, std::size_t p, double factor) {
+  const Parameter& unknown = posterior.model().parameters[p];
+  const auto bound = [&](double share) {
+    return factor * unknown.value(posterior.marginal[p].quantile(share));
+  };
+  const double low = bound(lower_share), high = bound(upper_share);
+  const double best =
+      factor * unknown.value(posterior.components.front().optimum.x[static_cast<Eigen::Index>(p)]);
+  return {std::clamp(best, low, high), low, high};
 }
 
 // To a millionth: what is beyond that is no knowledge, and equal probabilities must compare equal.
@@ -74,8 +82,8 @@ std::vector<InferredElement> describe_elements(const Posterior& posterior) {
     } else {
       const std::size_t p = slot(known->second);
       const double factor = posterior.survey.display_factor[p];
-      const Range range = range_of(posterior.model().parameters[p], posterior.marginal[p], factor);
-      row.resistance = range.median;
+      const Range range = range_of(posterior, p, factor);
+      row.resistance = range.value;
       row.low = range.low;
       row.high = range.high;
       row.sound_resistance *= factor;
@@ -95,14 +103,14 @@ std::vector<InferredBattery> describe_batteries(const Posterior& posterior) {
     }
     const std::size_t r = slot(posterior.survey.element_parameter.at(element.id));
     const std::size_t e = slot(posterior.survey.emf_parameter.at(element.id));
-    const Range ohms = range_of(posterior.model().parameters[r], posterior.marginal[r], 1);
-    const Range volts = range_of(posterior.model().parameters[e], posterior.marginal[e], 1);
+    const Range ohms = range_of(posterior, r, 1);
+    const Range volts = range_of(posterior, e, 1);
     InferredBattery row;
     row.id = element.id;
-    row.emf = volts.median;
+    row.emf = volts.value;
     row.emf_low = volts.low;
     row.emf_high = volts.high;
-    row.resistance = ohms.median;
+    row.resistance = ohms.value;
     row.low = ohms.low;
     row.high = ohms.high;
     row.cell_missing_probability = probability(posterior.fault[e]);
@@ -119,8 +127,8 @@ std::vector<InferredLoad> describe_loads(const Posterior& posterior) {
   for (std::size_t p = 0; p < posterior.model().parameters.size(); ++p) {
     const Parameter& unknown = posterior.model().parameters[p];
     if (unknown.kind == Kind::load) {
-      const Range range = range_of(unknown, posterior.marginal[p], 1 / unknown.centre);
-      out.push_back({unknown.id, posterior.model().cases[slot(unknown.in_case)].name, range.median, range.low,
+      const Range range = range_of(posterior, p, 1 / unknown.centre);
+      out.push_back({unknown.id, posterior.model().cases[slot(unknown.in_case)].name, range.value, range.low,
                      range.high});
     }
   }
