@@ -15,6 +15,7 @@ std::string run_of(const diagnose::HotSpot& spot) {
 }
 
 bool same_job(const diagnose::HotSpot& a, const diagnose::HotSpot& b) {
+  if (a.unparted && b.unparted) return a.unparted->conductor == b.unparted->conductor;
   return a.role == network::Role::wire && b.role == network::Role::wire && a.cause == b.cause &&
          a.fix == b.fix && !run_of(a).empty() && run_of(a) == run_of(b);
 }
@@ -35,8 +36,21 @@ std::vector<Repair> repairs(const std::vector<diagnose::HotSpot>& spots) {
 }
 
 std::string where(const netlist::System& system, const Repair& repair) {
+  if (repair.unparted()) {
+    const std::string& conductor = repair.first().unparted->conductor;
+    const bool back = conductor.find('/') != std::string::npos;
+    return filled(text::where_somewhere, where(system, conductor + (back ? "-wire" : "/wire")));
+  }
   if (repair.parts.size() > 1) return filled(text::where_both, run_of(repair.first()));
   return where(system, repair.first().id);
+}
+
+std::string_view what_it_is(const Repair& repair) {
+  return repair.unparted() ? text::cause_somewhere : what_it_is(repair.first().cause);
+}
+
+std::string what_to_do(const Repair& repair) {
+  return repair.unparted() ? filled(text::read_parts_first, repair.first().fix) : repair.first().fix;
 }
 
 std::string ranks(const Repair& repair) {

@@ -60,7 +60,7 @@ std::string outcome(const ReportInput& input, const Repair& repair) {
   const diagnose::HotSpot& spot = repair.first();
   std::string told;
   if (spot.recoverable && spot.recoverable->volts > 0)
-    told = filled(repair.parts.size() > 1 ? text::each_gives_back : text::gives_back,
+    told = filled(repair.of_each() ? text::each_gives_back : text::gives_back,
                   plain_volts(spot.recoverable->volts), where(input.system, spot.recoverable->load));
   if (spot.waste && spot.waste->watt_hours >= 1)
     told += (told.empty() ? "" : "; ") +
@@ -69,7 +69,7 @@ std::string outcome(const ReportInput& input, const Repair& repair) {
 }
 
 std::string repair_title(const ReportInput& input, const Repair& repair) {
-  return sentence(where(input.system, repair) + ": " + std::string(what_it_is(repair.first().cause))) +
+  return sentence(where(input.system, repair) + ": " + std::string(what_it_is(repair))) +
          filled(text::number_in_diagram, ranks(repair));
 }
 
@@ -147,7 +147,7 @@ void tell_front(Document& document, const ReportInput& input) {
   const std::vector<Repair> list = repairs(input.hot_spots);
   for (std::size_t k = 0; k < std::min(first_repairs, list.size()); ++k)
     document.together([&] {
-      document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), list[k].first().fix,
+      document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), what_to_do(list[k]),
                         outcome(input, list[k]));
     });
 }

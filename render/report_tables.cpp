@@ -25,13 +25,14 @@ const solve::CaseSolution* case_to_draw(const ReportInput& input) {
 
 std::vector<std::string> connection_row(const ReportInput& input, const Repair& repair, bool with_odds) {
   const diagnose::HotSpot& spot = repair.first();
-  const std::string each = repair.parts.size() > 1 ? std::string(text::each) : std::string();
-  std::vector<std::string> row{
-      ranks(repair), sentence(where(input.system, repair)) + ": " + std::string(what_it_is(spot.cause)),
-      volts(diagnose::lost_volts(spot)) + each, watts(spot.heat) + each,
-      spot.temperature ? celsius(*spot.temperature) : "–"};
-  if (with_odds) row.push_back(spot.likelihood ? percent(*spot.likelihood) : "–");
-  row.push_back(spot.fix);
+  const std::string each = repair.of_each() ? std::string(text::each) : std::string();
+  std::vector<std::string> row{ranks(repair),
+                               sentence(where(input.system, repair)) + ": " + std::string(what_it_is(repair)),
+                               volts(diagnose::lost_volts(spot)) + each, watts(spot.heat) + each,
+                               spot.temperature ? celsius(*spot.temperature) : "–"};
+  const std::optional<double> odds = spot.unparted ? spot.unparted->probability : spot.likelihood;
+  if (with_odds) row.push_back(odds ? percent(*odds) : "–");
+  row.push_back(what_to_do(repair));
   row.push_back(spot.recoverable ? volts(spot.recoverable->volts) + each : "–");
   return row;
 }

@@ -99,6 +99,7 @@ inline constexpr std::string_view part_isolators = "charging diodes";
 
 // What a hot spot is
 inline constexpr std::string_view cause_corroded_conductor = "damaged or corroded cable";
+inline constexpr std::string_view cause_somewhere = "a bad place, not yet told which";
 inline constexpr std::string_view cause_bad_termination = "bad cable end";
 inline constexpr std::string_view cause_bad_joint = "bad joint";
 inline constexpr std::string_view cause_worn_contact = "worn contact";
@@ -113,6 +114,7 @@ inline constexpr std::string_view where_wire = "cable {}";
 inline constexpr std::string_view where_return_wire = "return cable of {}";
 inline constexpr std::string_view where_end = "cable {}, its end at {}";
 inline constexpr std::string_view where_return_end = "return cable of {}, its end at {}";
+inline constexpr std::string_view where_somewhere = "{}, at one of its ends or within it";
 inline constexpr std::string_view where_both = "cable {}, both conductors";
 inline constexpr std::string_view where_input = "{}, its input";
 inline constexpr std::string_view where_output = "{}, its output";

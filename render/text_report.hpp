@@ -29,7 +29,7 @@ inline constexpr std::string_view one_switch = "1 switch or fuse";
 inline constexpr std::string_view one_load = "1 load";
 inline constexpr std::string_view heading_answer = "The answer";
 inline constexpr std::string_view answer_lost =
-    "When {} runs (“{}”), {} of the {} {} is lost on the way, so {} is left for it.";
+    "With {} on (“{}”), {} of the {} {} is lost on the way, so {} is left for it.";
 inline constexpr std::string_view in_the_battery = "in the battery";
 inline constexpr std::string_view in_the_charger = "that the charger is set to";
 inline constexpr std::string_view in_the_converter = "that the converter is set to";
@@ -47,6 +47,8 @@ inline constexpr std::string_view urgent_one =
     "Before the system is used again: one of the findings on the following pages must be dealt with first.";
 inline constexpr std::string_view heading_split = "Where the voltage goes on its way to {}";
 inline constexpr std::string_view heading_to_do = "What to do, in this order";
+inline constexpr std::string_view read_parts_first =
+    "Read across each end and across the cable itself first, to see which it is. {}";
 inline constexpr std::string_view gives_back = "gives {} back to {}";
 inline constexpr std::string_view each_gives_back = "each of its conductors gives {} back to {}";
 inline constexpr std::string_view number_in_diagram = " (no. {} in the diagram)";

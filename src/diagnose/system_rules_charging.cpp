@@ -34,8 +34,7 @@ Finding drop_finding(const ChargeSplit& split) {
                              print(Voltage{split.lost}), split.charger, name_of(split),
                              print(units::Fraction{split.fraction}),
                              print(units::Fraction{most_charging_drop}), mostly_in(split));
-  finding.remedy =
-      "See the ranking for what each part of the way loses, and measure along it while it charges hard.";
+  finding.remedy = "Make good what loses most on the way; measure along it while it charges hard.";
   return finding;
 }
 

@@ -122,7 +122,7 @@ void limits_broken(const RuleContext& context, Collected& collected) {
     finding.text = fmt::format("loses {} between the supply and itself: {} where {} is allowed",
                                units::print(units::Voltage{load.drop}), percent(load.drop_fraction),
                                percent(load.limit_fraction));
-    finding.remedy = "See the ranking for what loses most; make that good first, then choose larger cable.";
+    finding.remedy = "Make good what loses most first, then choose larger cable.";
     collected.add(std::move(finding), load.drop_fraction / load.limit_fraction);
   }
 }

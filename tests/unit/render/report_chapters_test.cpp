@@ -186,7 +186,7 @@ TEST(FrontPage, AnswersInThreeSentencesAndTellsThreeJobs) {
   const ReportInput input = test::shipped_report("yacht-12v");
   test::RecordedDocument document;
   tell_front(document, input);
-  EXPECT_THAT(document.all(), HasSubstr("When windlass motor runs (“weighing anchor”)"));
+  EXPECT_THAT(document.all(), HasSubstr("With windlass motor on (“weighing anchor”)"));
   EXPECT_THAT(document.all(), HasSubstr("The largest share of that"));
   EXPECT_THAT(document.all(), HasSubstr("The first thing to put right is"));
   EXPECT_THAT(document.all(), HasSubstr(input.system.info.job.complaint));

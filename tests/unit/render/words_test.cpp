@@ -123,5 +123,26 @@ TEST(Repairs, OnlyLikeConductorsOfOneRunAreOneJob) {
   EXPECT_EQ(list[3].first().rank, 5) << "another fix is another job";
 }
 
+TEST(Repairs, PartsThatTheReadingsDoNotTellApartAreOneJob) {
+  using network::Role;
+  std::vector<diagnose::HotSpot> spots{spot(1, "a/from", Role::termination, "clean"),
+                                       spot(2, "a/to", Role::termination, "clean it"),
+                                       spot(3, "a/return-to", Role::termination, "clean")};
+  spots[0].unparted = spots[1].unparted = diagnose::Unparted{"a", 0.98};
+  spots[2].unparted = diagnose::Unparted{"a/return", 0.7};
+  const auto list = repairs(spots);
+  ASSERT_EQ(list.size(), 2u);
+  EXPECT_EQ(ranks(list[0]), "1, 2");
+  EXPECT_FALSE(list[0].of_each()) << "the figures of one stand for the whole";
+  netlist::System system;
+  system.runs.emplace_back().id = "a";
+  system.runs.front().return_conductor.emplace();
+  EXPECT_EQ(where(system, list[0]), "cable a, at one of its ends or within it");
+  EXPECT_EQ(where(system, list[1]), "return cable of a, at one of its ends or within it");
+  EXPECT_EQ(what_it_is(list[0]), text::cause_somewhere);
+  EXPECT_EQ(what_to_do(list[0]),
+            "Read across each end and across the cable itself first, to see which it is. clean");
+}
+
 }  // namespace
 }  // namespace ohmtrail::render
