@@ -10,6 +10,7 @@
 #include "small_systems.hpp"
 #include "support/random_cases.hpp"
 #include "support/sizing_systems.hpp"
+#include "unit/plan/sizing_rig.hpp"
 #include "units/index.hpp"
 
 namespace ohmtrail::plan {
@@ -28,25 +29,12 @@ netlist::System everything(unsigned seed) {
   return make.done();
 }
 
-struct Rig {
-  DesignSpace space;
-  std::vector<Guards> guards;
-  std::vector<RadialCase> cases;
-
-  explicit Rig(const netlist::System& system) : space(design_space(system, {})) {
-    for (const CaseSpace& in_case : space.cases) {
-      guards.push_back(find_guards(space.system, in_case.network));
-      cases.push_back(*radial_case(space, in_case, guards.back()));
-    }
-  }
-};
-
 void expect_within(double value, const Interval& interval, const std::string& what) {
   EXPECT_GE(value, interval.low - 1e-6 * (1 + std::abs(value))) << what;
   EXPECT_LE(value, interval.high + 1e-6 * (1 + std::abs(value))) << what;
 }
 
-void expect_state_within(const Rig& rig, const Assessment& solved, const std::vector<Bounds>& known) {
+void expect_state_within(const SizingRig& rig, const Assessment& solved, const std::vector<Bounds>& known) {
   for (std::size_t s = 0; s < rig.cases.size(); ++s)
     for (std::size_t l = 0; l < rig.cases[s].loads.size(); ++l) {
       const auto& load = solved.cases[s].loads;
@@ -60,7 +48,7 @@ void expect_state_within(const Rig& rig, const Assessment& solved, const std::ve
     }
 }
 
-Box random_box_around(const Design& design, const Rig& rig, std::mt19937& engine) {
+Box random_box_around(const Design& design, const SizingRig& rig, std::mt19937& engine) {
   Box box = full_box(rig.space);
   for (std::size_t k = 0; k < box.size(); ++k)
     for (std::size_t c = 0; c < box[k].size(); ++c)
@@ -72,12 +60,10 @@ TEST(BoxBounds, HoldEveryStateThatKeepsItsLimits) {
   std::mt19937 engine(9);
   int kept = 0;
   for (int turn = 1; turn <= test::random_cases(30); ++turn) {
-    const Rig rig(everything(static_cast<unsigned>(turn)));
+    const SizingRig rig(everything(static_cast<unsigned>(turn)));
     for (int pick = 0; pick < 12; ++pick) {
-      Design design;
-      for (const RunSpace& run : rig.space.runs)
-        design.push_back(static_cast<int>(engine() % run.candidates.size()));
-      const auto solved = assess(rig.space, rig.guards, rewired(rig.space, design));
+      const Design design = rig.any_design(engine);
+      const auto solved = rig.judged(design);
       if (!solved.keeps_limits()) continue;
       ++kept;
       Box box = random_box_around(design, rig, engine);
@@ -97,18 +83,15 @@ TEST(BoxBounds, WhatTheyCallCertainTheJudgeAccepts) {
   std::mt19937 engine(10);
   int certain = 0;
   for (int turn = 1; turn <= test::random_cases(30); ++turn) {
-    const Rig rig(test::SizingSystems(static_cast<unsigned>(turn)).make({4, 4, 2, true, false}));
+    const SizingRig rig(test::SizingSystems(static_cast<unsigned>(turn)).make({4, 4, 2, true, false}));
     for (int pick = 0; pick < 12; ++pick) {
-      Design design;
-      for (const RunSpace& run : rig.space.runs)
-        design.push_back(static_cast<int>(engine() % run.candidates.size()));
+      const Design design = rig.any_design(engine);
       bool all = true;
       for (const RadialCase& in_case : rig.cases)
         all = all && bounds(in_case, rig.space, point_box(rig.space, design)).certain;
       if (!all) continue;
       ++certain;
-      EXPECT_TRUE(assess(rig.space, rig.guards, rewired(rig.space, design)).keeps_limits())
-          << "turn " << turn;
+      EXPECT_TRUE(rig.judged(design).keeps_limits()) << "turn " << turn;
     }
   }
   EXPECT_GT(certain, 0);
