@@ -1,5 +1,6 @@
 #include <gtest/gtest.h>
 
+#include "netlist/key_hint.hpp"
 #include "netlist/nearest.hpp"
 #include "netlist/problems.hpp"
 #include "unit/netlist/netlist_text.hpp"
@@ -83,6 +84,14 @@ INSTANTIATE_TEST_SUITE_P(
                     Hint{"/cases/0/open", "[\"m\"]", "did you mean \"M\"?"},
                     Hint{"/runs/0/id", "\"S\"", "first given at /runs/0/id"},
                     Hint{"/cases/0/open", "[\"M/from-crimps\"]", "with return- before it"}));
+
+TEST(KeyHint, OffersTheFirstMeaningThatTheObjectKnows) {
+  EXPECT_EQ(key_synonym("voltage", {"nominal", "setpoint"}), "nominal");
+  EXPECT_EQ(key_synonym("voltage", {"setpoint", "limit"}), "setpoint");
+  EXPECT_EQ(key_synonym("Positive", {"plus"}), "plus") << "capitals do not matter";
+  EXPECT_EQ(key_synonym("voltage", {"id"}), "") << "no such key here";
+  EXPECT_EQ(key_synonym("colour", {"id", "plus", "minus"}), "");
+}
 
 TEST(Nearest, CountsLettersPutInTakenOutChangedAndSwapped) {
   EXPECT_EQ(edit_distance("length", "lenght", 3), 1U);

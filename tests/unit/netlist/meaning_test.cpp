@@ -111,6 +111,23 @@ TEST(Cases, ConvertersMayBeListedAmongTheChargers) {
   EXPECT_EQ(system_of(base.dump()).converters.at(0).efficiency, Fraction{0.9});
 }
 
+TEST(Batteries, WhatIsOnTheLabelMayBeANumber) {
+  EXPECT_EQ(system_of(with("/batteries/0/made", "2019")).batteries[0].made, "2019");
+  EXPECT_EQ(system_of(with("/batteries/0/made", "\"week 12, 2019\"")).batteries[0].made, "week 12, 2019");
+}
+
+TEST(Meters, AccuracyIsPercentOfTheReadingAndCountsOfTheLastDigit) {
+  OrderedJson base = sound_netlist();
+  base["meters"].push_back(OrderedJson::parse(R"({"id": "other",
+      "volts": {"percent": "0.5 %", "counts": 2, "digits_to": "1 mV"}, "amps": {"percent": 2},
+      "ohms": {"counts": 3, "digits_to": "0.1 mohm"}, "temperature": {"counts": 1, "digits_to": "1 K"}})"));
+  const Meter meter = system_of(base.dump()).meters.at(1);
+  EXPECT_EQ(meter.volts, (Accuracy{0.5, 2, 0.001}));
+  EXPECT_EQ(meter.amps, (Accuracy{2, 0, 0}));
+  EXPECT_EQ(meter.ohms, (Accuracy{0, 3, 0.0001}));
+  EXPECT_EQ(meter.temperature, (Accuracy{0, 1, 1}));
+}
+
 TEST(Runs, AWordForBothEndsOrOneForEach) {
   OrderedJson base = sound_netlist();
   base["runs"][0]["ends"] = "soldered";
@@ -233,6 +250,38 @@ TEST(Names, DerivedOnesExistAsTheFormatSays) {
   for (const char* point : {"", "x", "M@", "M@wire", "N@return-from", "S@from", "M/from"})
     EXPECT_FALSE(names.has_point(point)) << point;
   EXPECT_EQ(names.terminals_at("b+"), 3U);
+}
+
+TEST(Names, ADerivedPointLeadsToTheEndThatItStandsAt) {
+  System system = system_of(sound_netlist().dump());
+  const Names names(system);
+  netlist::Run& run = system.runs[0];
+  EXPECT_EQ(end_at(system, names, "M@from"), &run.end_from);
+  EXPECT_EQ(end_at(system, names, "M@to-metal"), &run.end_to);
+  EXPECT_EQ(end_at(system, names, "M@return-from"), &run.return_conductor->end_from);
+  EXPECT_EQ(end_at(system, names, "M@return-to-metal"), &run.return_conductor->end_to);
+  for (const char* none : {"", "b+", "x", "M@wire", "N@return-to", "S@from"})
+    EXPECT_EQ(end_at(system, names, none), nullptr) << none;
+}
+
+TEST(Names, ConvertersHaveTwoHalves) {
+  OrderedJson base = sound_netlist();
+  base["converters"] = OrderedJson::parse(R"([{"id": "V", "plus_in": "b+", "minus_in": "b-", "plus_out": "v+",
+      "minus_out": "b-", "setpoint": 5, "limit": 2}])");
+  base["stubs"] = OrderedJson::array({"v+"});
+  const System system = system_of(base.dump());
+  const Names names(system);
+  for (const char* element : {"V", "V/in", "V/out"}) EXPECT_TRUE(names.has_element(element)) << element;
+  for (const char* element : {"V/", "V/wire", "V/from"}) EXPECT_FALSE(names.has_element(element)) << element;
+}
+
+TEST(Ends, ACrimpThatWasSeenKeepsWhatWasSeenOfIt) {
+  RunEnd end;
+  end.resistances.seen = {trade::Observation::loose_nut};
+  EXPECT_THAT(halves(end).crimp.seen, ElementsAre(trade::Observation::loose_nut)) << "said of the whole end";
+  end.crimp = Resistances{std::nullopt, std::nullopt, {trade::Observation::darkened}};
+  EXPECT_THAT(halves(end).crimp.seen, ElementsAre(trade::Observation::darkened));
+  EXPECT_THAT(halves(end).contact.seen, ElementsAre(trade::Observation::loose_nut));
 }
 
 TEST(Ends, HalvesShareWhatIsGivenForBoth) {
