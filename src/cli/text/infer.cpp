@@ -9,6 +9,7 @@
 #include "cli/text/infer_verdicts.hpp"
 #include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
+#include "ohmtrail/diagnose/infer_apply.hpp"
 
 namespace ohmtrail::cli {
 namespace {
@@ -45,6 +46,11 @@ void show_table(Sheet& sheet, const InferResult& result) {
   if (table.empty()) return;
   sheet.line();
   sheet.table(table);
+  if (!unparted(result).empty())
+    sheet.item(
+        "  ",
+        "Resistances are those of the likeliest explanation: parts that share the odds may change places.",
+        Ink::faint);
 }
 
 void show_unresolved(Sheet& sheet, const InferResult& result) {

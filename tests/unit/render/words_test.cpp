@@ -6,6 +6,7 @@
 
 #include "render/lettering.hpp"
 #include "render/repairs.hpp"
+#include "render/text.hpp"
 #include "support/render_shipped.hpp"
 
 namespace ohmtrail::render {
