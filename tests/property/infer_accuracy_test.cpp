@@ -66,18 +66,16 @@ TEST(InferenceAccuracy, WhatIsSaidHappens) {
     SurveyOptions options = varied_options(k);
     options.faults = by_chance;
     options.readings = Readings::every_third_point;
-    const SimulatedSurvey survey = simulate(40000 + static_cast<std::uint64_t>(k), options);
+    const SimulatedSurvey survey = simulate(2000000 + static_cast<std::uint64_t>(k), options);
     const auto result = diagnose::infer(survey.system);
     ASSERT_TRUE(result) << k;
     score.add(survey, *result);
   }
   std::fputs(score.summary().c_str(), stdout);
-  for (std::size_t bin = 0; bin < 9; ++bin) {
-    EXPECT_LT(std::abs(score.surprise(bin)), 3.5) << bin;
+  // Ten tenths are judged: where all that is said is right, one in five hundred such tests would fail.
+  for (std::size_t bin = 0; bin < 10; ++bin) {
+    EXPECT_GT(score.chance_of_surprise(bin), 2e-4) << bin;
   }
-  // The search ends at a wrong optimum in one of these 600 systems and there blames four things for sure; of
-  // what else is said with 90 % and more, 91 of 92 are so.
-  EXPECT_GE(score.happened(9), goal(0.94, 0.8));
 }
 
 }  // namespace

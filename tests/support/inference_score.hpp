@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <array>
+#include <boost/math/distributions/binomial.hpp>
 #include <cmath>
 #include <string>
 
@@ -44,8 +45,15 @@ class Score {
     return variance > 0 ? (static_cast<double>(happened_[bin]) - expected) / std::sqrt(variance) : 0;
   }
 
-  /// Of what was said with a probability of that tenth, the share that was so.
-  [[nodiscard]] double happened(std::size_t bin) const { return share(happened_[bin], said_[bin]); }
+  /// How probable it is, where what is said is right, that things of that tenth are faulty as much more (or
+  /// less) often than was said: the binomial tail at the mean of what was said, both sides.
+  [[nodiscard]] double chance_of_surprise(std::size_t bin) const {
+    const double n = static_cast<double>(said_[bin]), k = static_cast<double>(happened_[bin]);
+    if (said_[bin] == 0) return 1;
+    const boost::math::binomial_distribution<> binomial(n, expected_[bin] / n);
+    const double at_most = cdf(binomial, k), at_least = k > 0 ? cdf(complement(binomial, k - 1)) : 1;
+    return std::min(1.0, 2 * std::min(at_most, at_least));
+  }
 
   /// In words, with the reliability table: said so often, happened so often.
   [[nodiscard]] std::string summary() const {

@@ -1,6 +1,8 @@
 #include "diagnose/infer/climb.hpp"
 
 #include <algorithm>
+#include <cmath>
+#include <limits>
 #include <set>
 #include <utility>
 #include <vector>
@@ -17,7 +19,9 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
   constexpr double worth_it = 0.05;
   constexpr int tries = 3;
   const Screen screen(model, here);
-  const Exploration around = explore(model, screen, {1, 1.0, 1e300, look_behind, true});
+  const ParallelSets apart;  // which member of a set it is matters here
+  SetSplits none;
+  const Exploration around = explore(model, screen, apart, none, {1, 1.0, 1e300, look_behind, true});
   const double present = screen.root().log_weight;
   std::vector<std::pair<double, const Hypothesis*>> order;
   for (const auto& [hypothesis, weighed] : around.weighed) {
@@ -62,8 +66,8 @@ Optimum climb_linear(const Model& model, const Linearisation& near, Optimum here
 
 }  // namespace
 
-std::optional<Linearisation> linearise_at_priors(Forward& forward) {
-  Eigen::VectorXd x = prior_means(forward.model(), {});
+std::optional<Linearisation> linearise_at_priors(Forward& forward, const Hypothesis& hypothesis) {
+  Eigen::VectorXd x = prior_means(forward.model(), hypothesis);
   for (int k = 0; k < 6; ++k) {
     if (auto out = forward.linearise(values_at(forward.model(), x))) {
       return out;
@@ -75,13 +79,15 @@ std::optional<Linearisation> linearise_at_priors(Forward& forward) {
   return std::nullopt;
 }
 
-std::optional<Optimum> climb(Forward& forward, bool faults) {
+namespace {
+
+std::optional<Optimum> climb_from(Forward& forward, const Hypothesis& start, bool faults) {
   const Model& model = forward.model();
-  auto near = linearise_at_priors(forward);
+  auto near = linearise_at_priors(forward, start);
   if (!near) {
     return std::nullopt;
   }
-  Optimum here = optimise_linear(model, *near, {}, prior_means(model, {}));
+  Optimum here = optimise_linear(model, *near, start, prior_means(model, start));
   for (int k = 0; k < most_rounds; ++k) {
     const Hypothesis before = here.hypothesis;
     if (faults) {
@@ -104,6 +110,38 @@ std::optional<Optimum> climb(Forward& forward, bool faults) {
     here = optimise_linear(model, *near, here.hypothesis, here.x);
   }
   return here;
+}
+
+// Chi-square about twelve deviations over its mean, or not a number.
+bool hopeless(const Optimum& optimum) {
+  return !(optimum.fit.chi_square < optimum.counted + 12 * std::sqrt(2.0 * optimum.counted));
+}
+
+double log_weight(const Model& model, const Optimum& optimum) {
+  const double out = Screen(model, optimum).root().log_weight;
+  return std::isfinite(out) ? out : -std::numeric_limits<double>::infinity();
+}
+
+}  // namespace
+
+// A missing cell in one of several banks sends currents round that the linearisation of a sound system does
+// not know: where the climb from there fits nothing, it starts anew from each such fault.
+std::optional<Optimum> climb(Forward& forward, bool faults) {
+  const Model& model = forward.model();
+  auto best = climb_from(forward, {}, faults);
+  if (!faults || (best && !hopeless(*best))) {
+    return best;
+  }
+  for (int p = 0; p < static_cast<int>(model.parameters.size()); ++p) {
+    const Parameter& unknown = model.parameters[static_cast<std::size_t>(p)];
+    if (unknown.kind == Kind::emf && unknown.fault) {
+      auto other = climb_from(forward, {{p}, {}}, faults);
+      if (other && (!best || log_weight(model, *other) > log_weight(model, *best))) {
+        best = std::move(other);
+      }
+    }
+  }
+  return best;
 }
 
 }  // namespace ohmtrail::diagnose::inference

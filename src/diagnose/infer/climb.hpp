@@ -10,7 +10,9 @@ namespace ohmtrail::diagnose::inference {
 /// network. With `faults` false: that of "all sound, all right". Empty where no start has a solution.
 [[nodiscard]] std::optional<Optimum> climb(Forward& forward, bool faults);
 
-/// A linearisation at the centre of the priors, with the loads made smaller where the rated ones collapse it.
-[[nodiscard]] std::optional<Linearisation> linearise_at_priors(Forward& forward);
+/// A linearisation at the centre of a hypothesis' priors, with the loads made smaller where the rated ones
+/// collapse it.
+[[nodiscard]] std::optional<Linearisation> linearise_at_priors(Forward& forward,
+                                                               const Hypothesis& hypothesis = {});
 
 }  // namespace ohmtrail::diagnose::inference

@@ -3,17 +3,23 @@
 #include <vector>
 
 #include "diagnose/infer/screen.hpp"
+#include "diagnose/infer/set_split.hpp"
 
 /// Best-first search over hypotheses around one optimum.
+///
+/// Unknowns that the readings only see as a sum count as one thing that may have a fault: hypotheses are met
+/// by their key (`ParallelSets::key`), and what a key weighs is the sum over all divisions of its faults.
 namespace ohmtrail::diagnose::inference {
 
 struct Expanded {
   Belief belief;
   std::vector<Move> moves;
   std::size_t parent = 0;  ///< the expanded hypothesis that it was reached from; of the first: itself
+  double log_divided = 0;  ///< ln of what its key weighs over what it weighs itself
+  std::map<int, double> log_divided_in{};  ///< the same by set, of those with a faulty member
 };
 
-/// A hypothesis with its share of the probability, not yet normalised.
+/// A key with its share of the probability, not yet normalised.
 struct Weighed {
   double log_weight = 0;   ///< with the bystanders' factor
   std::size_t source = 0;  ///< the expanded hypothesis that it was reached from, or itself
@@ -22,7 +28,7 @@ struct Weighed {
 
 struct Exploration {
   std::vector<Expanded> expanded;         ///< the optimum's own hypothesis is 0
-  std::map<Hypothesis, Weighed> weighed;  ///< every hypothesis met that explains something
+  std::map<Hypothesis, Weighed> weighed;  ///< every key met that explains something
   Hypothesis core;      ///< the unknowns and readings whose change explains something somewhere
   double left_out = 0;  ///< estimate of the share of probability in hypotheses never weighed
 };
@@ -44,25 +50,15 @@ struct Limits {
 /// A coordinate whose change explains nothing anywhere (its odds are no better than before the readings) is
 /// kept out of the enumeration: its own chance is carried along as a factor, since hypotheses with it differ
 /// by that factor alone.
-[[nodiscard]] Exploration explore(const Model& model, const Screen& screen, const Limits& limits);
+[[nodiscard]] Exploration explore(const Model& model, const Screen& screen, const ParallelSets& sets,
+                                  SetSplits& splits, const Limits& limits);
 
-/// Bayes factor above which a change is said to explain something.
-inline constexpr double explains = 1.5;
+/// How a set divides, as seen from a hypothesis.
+[[nodiscard]] const SetSplit& split_at(const Screen& screen, const ParallelSets& sets, SetSplits& splits,
+                                       const Belief& belief, int set);
 
-/// ln of the Bayes factor of a move: its odds over the odds before any reading.
-[[nodiscard]] double log_bayes_factor(const Model& model, const Screen& screen, const Hypothesis& from,
-                                      const Move& move);
-
-/// Whether the coordinate belongs to such a set of unknowns and readings.
-[[nodiscard]] bool contains(const Hypothesis& set, const Screen& screen, int coordinate);
-
-/// ln of the odds of a bystander's change. By its name it explains nothing: what a strained screen says
-/// beyond that is cut.
-[[nodiscard]] double log_bystander_odds(const Model& model, const Screen& screen, const Hypothesis& from,
-                                        const Move& move);
-
-/// ln Π (1 + odds) over the coordinates that are neither in the core nor in the hypothesis.
-[[nodiscard]] double log_bystanders(const Model& model, const Screen& screen, const Expanded& expanded,
-                                    const Hypothesis& core);
+/// By set with a faulty member: ln of what all divisions of its fault weigh over the present one.
+[[nodiscard]] std::map<int, double> log_divided(const Screen& screen, const ParallelSets& sets,
+                                                SetSplits& splits, const Belief& belief);
 
 }  // namespace ohmtrail::diagnose::inference

@@ -5,6 +5,8 @@
 #include <map>
 #include <utility>
 
+#include "diagnose/infer/mixing_sets.hpp"
+
 namespace ohmtrail::diagnose::inference {
 namespace {
 
@@ -20,18 +22,20 @@ class Mixer {
     out_.left_out = weighing_.around.left_out;
     gather_sources();
     fill_probabilities();
+    divide_alternatives();
     fill_marginals();
     hand_over();
   }
 
  private:
-  // Hypotheses that were reached from one place. They share its moves: all that is said there of an unknown
-  // holds for each of them, but for those whose state it is that differs.
+  // Keys that were reached from one place. They share its moves: all that is said there of an unknown holds
+  // for each of them, but for those whose state it is that differs.
   struct Source {
     const Hypothesis* at;
     const Optimum* frame;
     const std::vector<Move>* moves;
-    bool own;  // the moves were taken at the hypothesis' own optimum
+    bool own;       // the moves were taken at the hypothesis' own optimum
+    Splits splits;  // of the sets of the core
     std::vector<std::pair<const Hypothesis*, double>> reached;
     double share = 0;
   };
@@ -42,16 +46,24 @@ class Mixer {
       const std::vector<Move>& moves = weighing_.moves_of(*hypothesis);
       const auto [found, fresh] = place.emplace(&moves, sources_.size());
       if (fresh) {
-        const bool own = weighing_.candidates.contains(*hypothesis);
-        sources_.push_back({own ? hypothesis : &weighing_.source_of(*hypothesis),
-                            &weighing_.frame_of(*hypothesis),
-                            &moves,
-                            own,
-                            {}});
+        sources_.push_back(source_of(*hypothesis, moves));
       }
       sources_[found->second].reached.emplace_back(hypothesis, share);
       sources_[found->second].share += share;
     }
+  }
+
+  Source source_of(const Hypothesis& key, const std::vector<Move>& moves) {
+    const bool own = weighing_.candidates.contains(key);
+    const Optimum& frame = weighing_.frame_of(key);
+    const Hypothesis* at = own ? &frame.hypothesis : &weighing_.source_of(key).hypothesis;
+    Source out{at, &frame, &moves, own, {}, {}, 0};
+    const Screen screen(model_, frame);
+    const Belief belief = own ? screen.root() : weighing_.source_of(key);
+    for (const int set : weighing_.sets->touched(weighing_.around.core)) {
+      out.splits[set] = &split_at(screen, *weighing_.sets, *weighing_.splits, belief, set);
+    }
+    return out;
   }
 
   // A bystander's chance under a hypothesis.
@@ -93,10 +105,13 @@ class Mixer {
     for (const int p : weighing_.base.columns) {
       out_.informed[static_cast<std::size_t>(p)] = 1;
     }
-    for (const auto& [hypothesis, share] : weighing_.shares) {
-      add_members(*hypothesis, share);
+    for (const auto& [key, share] : weighing_.shares) {
+      add_members(*key, share);
     }
     for (const Source& source : sources_) {
+      for (const auto& [set, split] : source.splits) {
+        add_fault_shares(*split, touching(source, set), out_.fault);
+      }
       add_bystanders(source);
     }
     for (std::size_t p = 0; p < out_.fault.size(); ++p) {
@@ -109,11 +124,20 @@ class Mixer {
 
   void add_members(const Hypothesis& hypothesis, double share) {
     for (const int p : hypothesis.faulty) {
-      out_.fault[static_cast<std::size_t>(p)] += share;
+      out_.fault[static_cast<std::size_t>(p)] += weighing_.sets->set_of(p) < 0 ? share : 0;
     }
     for (const int o : hypothesis.wrong) {
       out_.wrong[static_cast<std::size_t>(o)] += share;
     }
+  }
+
+  // The share of a source's keys in which the set has a fault.
+  double touching(const Source& source, int set) const {
+    double out = 0;
+    for (const auto& [key, share] : source.reached) {
+      out += weighing_.sets->faulty_in(set, *key).empty() ? 0 : share;
+    }
+    return out;
   }
 
   void add_bystanders(const Source& source) {
@@ -162,8 +186,21 @@ class Mixer {
   // Gaussian at the optimum.
   void add_parts(const Source& source) {
     std::vector<char> done(model_.parameters.size(), 0);
+    for (const auto& [set, split] : source.splits) {
+      const std::vector<int>& members = weighing_.sets->sets[static_cast<std::size_t>(set)].member;
+      const double any = touching(source, set);
+      for (std::size_t k = 0; k < split->states.size(); ++k) {
+        const double share = k == 0 ? source.share - any : any * split->share(k);
+        if (share > worth_a_part) {
+          add_views(members, weighing_.splits->views(set, *split, k), share);
+        }
+      }
+      for (const int p : members) {
+        done[static_cast<std::size_t>(p)] = 1;
+      }
+    }
     for (const Move& move : *source.moves) {
-      if (!is_error(source, move)) {
+      if (!is_error(source, move) && done[static_cast<std::size_t>(subject(source, move))] == 0) {
         add_parts_of_members(source, move);
         add_part_of_bystander(source, move);
         done[static_cast<std::size_t>(subject(source, move))] = 1;
@@ -171,6 +208,12 @@ class Mixer {
     }
     if (source.own) {
       add_gaussian_parts(*source.frame, source.share, done);
+    }
+  }
+
+  void add_views(const std::vector<int>& members, const std::vector<MemberView>& views, double share) {
+    for (std::size_t j = 0; j < members.size(); ++j) {
+      out_.marginal[static_cast<std::size_t>(members[j])].add(share, views[j].mean_x, views[j].variance_x);
     }
   }
 
@@ -207,16 +250,29 @@ class Mixer {
     }
   }
 
+  void divide_alternatives() {
+    constexpr double least = 1e-5;
+    for (const Source& source : sources_) {
+      for (const auto& [key, share] : source.reached) {
+        for (auto& [hypothesis, part] : divided(*weighing_.sets, source.splits, *key, share, least)) {
+          out_.alternatives.push_back({std::move(hypothesis), part, 0});
+        }
+      }
+    }
+    std::stable_sort(out_.alternatives.begin(), out_.alternatives.end(),
+                     [](const auto& a, const auto& b) { return a.share > b.share; });
+  }
+
   void hand_over() {
     std::map<Hypothesis, std::size_t> place;
-    for (const auto& [hypothesis, share] : weighing_.shares) {
-      if (const auto found = weighing_.candidates.find(*hypothesis); found != weighing_.candidates.end()) {
-        place[*hypothesis] = out_.components.size();
+    for (const auto& [key, share] : weighing_.shares) {
+      if (const auto found = weighing_.candidates.find(*key); found != weighing_.candidates.end()) {
+        place[found->second.optimum.hypothesis] = out_.components.size();
         out_.components.push_back({std::move(found->second.optimum), share});
       }
     }
-    for (const auto& [hypothesis, share] : weighing_.shares) {
-      out_.alternatives.push_back({*hypothesis, share, nearest(place, *hypothesis)});
+    for (Posterior::Alternative& one : out_.alternatives) {
+      one.component = nearest(place, one.hypothesis);
     }
   }
 

@@ -102,6 +102,40 @@ Cavity Screen::cavity(const Belief& belief, int coordinate) const {
   return {offset_[coordinate] + scale * z, precision / (scale * scale)};
 }
 
+int Screen::coordinate_of(int parameter) const {
+  const std::vector<int>& columns = optimum_.columns;
+  const auto place = std::lower_bound(columns.begin(), columns.end(), parameter);
+  return place != columns.end() && *place == parameter
+             ? observations() + static_cast<int>(place - columns.begin())
+             : -1;
+}
+
+Cavity Screen::cavity_of_sum(const Belief& belief, const ParallelSet& set) const {
+  Eigen::VectorXd along = Eigen::VectorXd::Zero(belief.mean.size());
+  double mean = 0, own_mean = 0, own_variance = 0;
+  for (std::size_t k = 0; k < set.member.size(); ++k) {
+    const int at = coordinate_of(set.member[k]);
+    if (at < 0) {
+      return {};
+    }
+    const Site site = this->site(belief, at);
+    along[at] = set.length[k] * scale_[at];
+    mean += set.length[k] * offset_[at] + along[at] * belief.mean[at];
+    own_mean += set.length[k] * offset_[at] + along[at] * site.at;
+    own_variance += along[at] * along[at] / std::max(site.precision, 1e-12);
+  }
+  double variance = along.squaredNorm() - (loading_.transpose() * along).squaredNorm();
+  for (const auto& [factor, direction] : belief.updates) {
+    variance += factor * std::pow(direction.dot(along), 2);
+  }
+  variance = std::max(variance, least_variance * along.squaredNorm());
+  const double precision = 1 / variance - 1 / own_variance;
+  if (precision * variance < 1e-6) {
+    return {};
+  }
+  return {(mean / variance - own_mean / own_variance) / precision, precision};
+}
+
 Tilted Screen::tilt_as(const Hypothesis& hypothesis, int coordinate, const Cavity& cavity) const {
   if (is_error(coordinate)) {
     return hypothesis.is_wrong(coordinate) ? tilt_wrong(cavity)
@@ -208,16 +242,6 @@ Move Screen::move_at(const Belief& belief, int coordinate, const Cavity& cavity)
       log_prior_change(belief.hypothesis, coordinate) + move.changed.log_integral - move.present.log_integral;
   return move;
 }
-
-namespace {
-
-// The same to within a hundredth of a standard deviation.
-bool nearly_equal(const Cavity& a, const Cavity& b) {
-  const double ratio = a.precision > 0 ? b.precision / a.precision : (b.precision > 0 ? 0 : 1);
-  return std::abs(ratio - 1) < 0.01 && std::abs(a.at - b.at) * std::sqrt(a.precision) < 0.01;
-}
-
-}  // namespace
 
 std::vector<Move> Screen::moves(const Belief& belief, const std::vector<Move>* alike) const {
   std::vector<Move> out;

@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "diagnose/infer/optimum.hpp"
+#include "diagnose/infer/parallel_sets.hpp"
 #include "diagnose/infer/site.hpp"
 #include "diagnose/infer/tilted.hpp"
 
@@ -65,9 +66,13 @@ class Screen {
     return optimum_.columns[static_cast<std::size_t>(coordinate - observations())];
   }
   [[nodiscard]] const Optimum& optimum() const { return optimum_; }
+  /// The coordinate of an unknown; −1: no reading informs it.
+  [[nodiscard]] int coordinate_of(int parameter) const;
 
   /// The coordinate's own factor taken out.
   [[nodiscard]] Cavity cavity(const Belief& belief, int coordinate) const;
+  /// What all but their own factors say of the sum of length · value over a set of unknowns.
+  [[nodiscard]] Cavity cavity_of_sum(const Belief& belief, const ParallelSet& set) const;
   /// Covariance of one coordinate with all.
   [[nodiscard]] Eigen::VectorXd covariance(const Belief& belief, int coordinate) const;
 

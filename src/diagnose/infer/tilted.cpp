@@ -114,6 +114,11 @@ Tilted tilt_linear(const Parameter& parameter, const Normal& prior, const Cavity
 
 }  // namespace
 
+bool nearly_equal(const Cavity& a, const Cavity& b) {
+  const double ratio = a.precision > 0 ? b.precision / a.precision : (b.precision > 0 ? 0 : 1);
+  return std::abs(ratio - 1) < 0.01 && std::abs(a.at - b.at) * std::sqrt(a.precision) < 0.01;
+}
+
 Tilted tilt(const Parameter& parameter, const Normal& prior, const Cavity& cavity) {
   if (parameter.scale == Scale::linear) {
     return tilt_linear(parameter, prior, cavity);

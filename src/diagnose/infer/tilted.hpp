@@ -10,6 +10,9 @@ struct Cavity {
   double precision = 0;  ///< 0: nothing
 };
 
+/// Whether two cavities say the same to within a hundredth of a standard deviation.
+[[nodiscard]] bool nearly_equal(const Cavity& a, const Cavity& b);
+
 /// The integral of prior × cavity, and the moments of their product.
 struct Tilted {
   double log_integral = 0;

@@ -5,6 +5,7 @@
 #include <set>
 #include <utility>
 
+#include "diagnose/infer/bystanders.hpp"
 #include "diagnose/infer/climb.hpp"
 
 namespace ohmtrail::diagnose::inference {
@@ -35,9 +36,12 @@ class Weigher {
   // Explores around the best hypothesis; its own optimum is the first candidate.
   void start(Optimum best) {
     out_.base = std::move(best);
+    out_.sets = std::make_unique<ParallelSets>();
+    out_.splits = std::make_unique<SetSplits>(model_, *out_.sets);
     const Screen screen(model_, out_.base);
     if (options_.faults) {
-      out_.around = explore(model_, screen, {options_.expansions, 1e-5});
+      *out_.sets = parallel_sets(model_, out_.base);
+      out_.around = explore(model_, screen, *out_.sets, *out_.splits, {options_.expansions, 1e-5});
       for (Expanded& e : out_.around.expanded) {
         for (Move& move : e.moves) {
           cap(screen, e.belief.hypothesis, move);
@@ -74,16 +78,21 @@ class Weigher {
   void add_candidate(Optimum optimum) {
     Candidate out{std::move(optimum), 0, {}};
     const Screen screen(model_, out.optimum);
-    const Expanded root{screen.root(), options_.faults ? screen.moves(screen.root()) : std::vector<Move>{}};
-    out.log_weight = root.belief.log_weight + log_bystanders(model_, screen, root, out_.around.core);
-    out.moves = root.moves;
+    const Belief root = screen.root();
+    out.moves = options_.faults ? screen.moves(root) : std::vector<Move>{};
+    out.log_weight =
+        root.log_weight + log_bystanders(model_, screen, root.hypothesis, out.moves, out_.around.core);
+    for (const auto& [set, more] : log_divided(screen, *out_.sets, *out_.splits, root)) {
+      out.log_weight += more;
+    }
     if (!std::isfinite(out.log_weight)) {
       return;
     }
     for (Move& move : out.moves) {
-      cap(screen, root.belief.hypothesis, move);
+      cap(screen, root.hypothesis, move);
     }
-    out_.candidates.emplace(out.optimum.hypothesis, std::move(out));
+    const Hypothesis key = out_.sets->key(out.optimum.hypothesis);
+    out_.candidates.emplace(key, std::move(out));
   }
 
   // From here on moves only serve for bystanders and for densities.
@@ -101,15 +110,17 @@ class Weigher {
       if (heaviest == nullptr) {
         return;
       }
-      const Hypothesis hypothesis = *heaviest;
-      const Eigen::VectorXd start = screen.start(belief_at(screen, hypothesis));
-      if (auto optimum = optimise(forward_, optimise_linear(model_, out_.base.near, hypothesis, start))) {
+      const Hypothesis key = *heaviest;
+      const Belief there = belief_at(screen, key);
+      const Eigen::VectorXd start = screen.start(there);
+      if (auto optimum =
+              optimise(forward_, optimise_linear(model_, out_.base.near, there.hypothesis, start))) {
         add_candidate(std::move(*optimum));
       }
-      if (out_.candidates.contains(hypothesis)) {
-        correct_descendants(hypothesis);
+      if (out_.candidates.contains(key)) {
+        correct_descendants(key);
       } else {
-        failed_.insert(hypothesis);
+        failed_.insert(key);
       }
     }
   }
@@ -139,16 +150,17 @@ class Weigher {
 
   // A chain of steps on one linear function may overrate where it leads: what an own optimum takes away is
   // taken from everything that was reached through that hypothesis.
-  void correct_descendants(const Hypothesis& hypothesis) {
+  void correct_descendants(const Hypothesis& key) {
     const auto& expanded = out_.around.expanded;
     std::vector<char> below(expanded.size(), 0);
     for (std::size_t k = 0; k < expanded.size(); ++k) {
-      below[k] = expanded[k].belief.hypothesis == hypothesis || (k > 0 && below[expanded[k].parent] != 0);
+      below[k] =
+          out_.sets->key(expanded[k].belief.hypothesis) == key || (k > 0 && below[expanded[k].parent] != 0);
     }
-    const double overrated = std::min(
-        0.0, out_.candidates.at(hypothesis).log_weight - out_.around.weighed.at(hypothesis).log_weight);
+    const double overrated =
+        std::min(0.0, out_.candidates.at(key).log_weight - out_.around.weighed.at(key).log_weight);
     for (auto& [other, weighed] : out_.around.weighed) {
-      weighed.log_weight += below[weighed.source] != 0 && other != hypothesis ? overrated : 0;
+      weighed.log_weight += below[weighed.source] != 0 && other != key ? overrated : 0;
     }
   }
 
@@ -216,8 +228,8 @@ const std::vector<Move>& Weighing::moves_of(const Hypothesis& hypothesis) const 
                                    : around.expanded[around.weighed.at(hypothesis).source].moves;
 }
 
-const Hypothesis& Weighing::source_of(const Hypothesis& hypothesis) const {
-  return around.expanded[around.weighed.at(hypothesis).source].belief.hypothesis;
+const Belief& Weighing::source_of(const Hypothesis& key) const {
+  return around.expanded[around.weighed.at(key).source].belief;
 }
 
 std::optional<Weighing> weigh_hypotheses(Forward& forward, const InferOptions& options) {

@@ -1,5 +1,6 @@
 #pragma once
 #include <map>
+#include <memory>
 #include <optional>
 #include <utility>
 #include <vector>
@@ -11,25 +12,27 @@
 /// Which hypotheses the readings leave, and how probable each is.
 namespace ohmtrail::diagnose::inference {
 
-/// A hypothesis that was weighed through its own optimum of the real network.
+/// A key that was weighed through its likeliest hypothesis' own optimum of the real network.
 struct Candidate {
   Optimum optimum;
-  double log_weight = 0;    ///< bystanders included
+  double log_weight = 0;    ///< of the key, bystanders included
   std::vector<Move> moves;  ///< at its root; bystanders' odds capped
 };
 
 struct Weighing {
-  Optimum base;                                ///< where the climb ended
+  Optimum base;                        ///< where the climb ended
+  std::unique_ptr<ParallelSets> sets;  ///< of it
+  std::unique_ptr<SetSplits> splits;
   Exploration around;                          ///< of it
-  std::map<Hypothesis, Candidate> candidates;  ///< the heaviest; the base is one of them
-  /// Every hypothesis of `around.weighed` with its probability, most probable first; they add up to one.
+  std::map<Hypothesis, Candidate> candidates;  ///< by key: the heaviest; the base is one of them
+  /// Every key of `around.weighed` with its probability, most probable first; they add up to one.
   std::vector<std::pair<const Hypothesis*, double>> shares;
 
-  /// The optimum in whose coordinates the moves of a hypothesis are written, and those moves.
-  [[nodiscard]] const Optimum& frame_of(const Hypothesis& hypothesis) const;
-  [[nodiscard]] const std::vector<Move>& moves_of(const Hypothesis& hypothesis) const;
+  /// The optimum in whose coordinates the moves of a key are written, and those moves.
+  [[nodiscard]] const Optimum& frame_of(const Hypothesis& key) const;
+  [[nodiscard]] const std::vector<Move>& moves_of(const Hypothesis& key) const;
   /// The expanded hypothesis that it was reached from.
-  [[nodiscard]] const Hypothesis& source_of(const Hypothesis& hypothesis) const;
+  [[nodiscard]] const Belief& source_of(const Hypothesis& key) const;
 };
 
 /// Climbs to the best hypothesis, explores around it on the screen, and gives the heaviest their own optimum.
