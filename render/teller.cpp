@@ -215,7 +215,7 @@ std::string Teller::title(const Item& item, std::size_t part) const {
   if (!element(i).active) return filled(text::idle_title, id);
   switch (item.kind) {
     case ItemKind::supply:
-      return filled(text::supply_title, id, stands, flows);
+      return filled(s.current[at(i)] > 0 ? text::supply_taking_title : text::supply_title, id, stands, flows);
     case ItemKind::charger:
       return filled(text::charger_title, id, stands, flows);
     case ItemKind::converter:

@@ -18,6 +18,7 @@ inline constexpr std::string_view idle_title = "{}: no current in this case";
 inline constexpr std::string_view device_title = "{}: {} lost at {}, {} of heat";
 inline constexpr std::string_view load_title = "Load {}: {} at {}, takes {}";
 inline constexpr std::string_view supply_title = "Battery {}: {} at its posts, delivers {}";
+inline constexpr std::string_view supply_taking_title = "Battery {}: {} at its posts, takes {}";
 inline constexpr std::string_view charger_title = "Charger {}: {}, delivers {}";
 inline constexpr std::string_view converter_title = "Converter {}";
 inline constexpr std::string_view point_title = "{}: {}";
