@@ -17,6 +17,7 @@ import subprocess
 import sys
 
 DECIDES = re.compile(r"\b(if|for|while|switch|case|catch)\b|\?|&&|\|\|")
+SAYS_SOMETHING = re.compile(r"\w")  # a bracket alone is where values are cleaned up
 GOALS = [("all", "lines", 90), ("netlist", "branches", 85), ("solve", "branches", 85)]
 ROOT = os.path.realpath(os.path.join(os.path.dirname(__file__), ".."))
 
@@ -54,7 +55,7 @@ class File:
 
     def add(self, line):
         number = line["line_number"]
-        if number >= len(self.text):
+        if number >= len(self.text) or not SAYS_SOMETHING.search(self.text[number]):
             return
         self.count[number] += line["count"]
         taken = decisions(line["branches"]) if DECIDES.search(self.text[number]) else []
@@ -103,8 +104,9 @@ def main(build, wanted):
     for name, file in sorted(read(build).items()):
         for into in (folders[folder_of(name)], folders["all"]):
             into[:] = [a + b for a, b in zip(into, file.totals())]
-        if any(part in name for part in wanted):
-            print(name, *file.missed(), sep="\n")
+        missed = list(file.missed()) if any(part in name for part in wanted) else []
+        if missed:
+            print(name, *missed, sep="\n")
     print(f"{'folder':10} {'lines':>8} {'branches':>9}")
     percent = {}
     for name, (lines, of_lines, branches, of_branches) in folders.items():

@@ -115,6 +115,22 @@ TEST(BestGains, WhatCarriesNothingGivesNothing) {
   EXPECT_NEAR(gains.front().volts, 0, 1e-15);
 }
 
+/// A load at the posts of an ideal battery answers to nothing: it is the best off where all others lose.
+TEST(BestGains, ALoadBetweenFixedVoltagesNeitherGainsNorLoses) {
+  const Circuit circuit{
+      3,
+      {source(1, 0, 12, 0), load(1, 0, Law::resistor, 3), resistor(1, 2, 0.02), load(2, 0, Law::current, 10)},
+      0};
+  Solver solver(circuit);
+  ASSERT_TRUE(solver.solve());
+  const auto gains =
+      solver.estimate_best_gains({1, 3}, {{2, resistor(1, 2, 0.01)}, {2, resistor(1, 2, 0.05)}});
+  EXPECT_EQ(gains[0].load, 3);
+  EXPECT_NEAR(gains[0].volts, 0.1, 1e-12);
+  EXPECT_EQ(gains[1].load, 1);
+  EXPECT_NEAR(gains[1].volts, 0, 1e-12);
+}
+
 TEST(BestGains, WithoutLoadsThereIsNothingToGain) {
   Solver solver(Circuit{2, {source(1, 0, 12, 0.01), resistor(1, 0, 1)}, 0});
   ASSERT_TRUE(solver.solve());

@@ -93,6 +93,18 @@ TEST(Gradient, OfWhatCarriesNothingIsNothing) {
   }
 }
 
+/// Behind a blocked isolator nothing flows, and what hangs there follows the side that it hangs on.
+TEST(Gradient, WhatHangsBehindABlockedIsolatorHasNone) {
+  Solver solver(Circuit{
+      4, {source(1, 0, emf, inner), load(1, 0, Law::resistor, ohms), diode(1, 2), resistor(2, 3, 1)}, 0});
+  ASSERT_TRUE(solver.solve());
+  const Gradient there = solver.gradient_of_voltage(3, 0), here = solver.gradient_of_voltage(1, 0);
+  EXPECT_NEAR(there.by_size[0], here.by_size[0], 1e-13);
+  EXPECT_EQ(there.by_resistance[2], 0);
+  EXPECT_NEAR(there.by_resistance[3], 0, 1e-13);
+  EXPECT_EQ(solver.gradient_of_current(2).by_size[0], 0) << "of the isolator's own current";
+}
+
 TEST(Gradient, AChargerAtItsLimitFollowsNoSetPoint) {
   const Circuit circuit{2, {source(1, 0, 12.6, 0.01), charger(1, 0, 14.4, 30)}, 0};
   Solver solver(circuit);

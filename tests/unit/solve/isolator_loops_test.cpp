@@ -1,4 +1,6 @@
 // Loops of branches that all fix their voltage: who gives way, and what has no answer.
+#include <cmath>
+
 #include "unit/solve/circuits.hpp"
 
 namespace ohmtrail::solve {
@@ -91,6 +93,32 @@ TEST(ShortedSources, ThroughAnIdealIsolatorIsAShortToo) {
 
 }  // namespace
 
+// Which point is at 0 V.
+namespace {
+
+TEST(References, WithoutOneTheFirstSourcesMinusIsAtZero) {
+  const Solution s = solved({3, {resistor(2, 1, 0.1), source(2, 1, 12, 0.1), source(2, 1, 12, 0.1)}, -1});
+  EXPECT_EQ(s.voltage[1], 0);
+  EXPECT_GT(s.voltage[2], 0);
+  EXPECT_TRUE(std::isnan(s.voltage[0]));
+}
+
+TEST(References, OneThatNothingFeedsIsNoneForTheOthers) {
+  const Solution s = solved({4, {source(1, 0, 12, 0.1), resistor(2, 3, 1)}, 2});
+  EXPECT_EQ(s.voltage[0], 0);
+  EXPECT_TRUE(std::isnan(s.voltage[2]));
+}
+
+TEST(References, AnyPointMayBeIt) {
+  const Solution s =
+      solved({3, {source(1, 0, 12, 0.1), resistor(1, 2, 1), load(2, 0, Law::resistor, 4.9)}, 2});
+  EXPECT_EQ(s.voltage[2], 0);
+  EXPECT_NEAR(s.voltage[1], 2, 1e-12);
+  EXPECT_NEAR(s.voltage[0], -9.8, 1e-12);
+}
+
+}  // namespace
+
 // What the last solve left of chargers and isolators is where the next one starts.
 namespace {
 
@@ -117,6 +145,17 @@ TEST(SolvingAgain, AnIsolatorOpensForALoadThatComesOn) {
   const Solution s = solver.solve().value();
   EXPECT_NEAR(s.current[1], 5, 1e-12);
   EXPECT_NEAR(s.voltage[2], 12.7 - 0.05 - 0.7, 1e-12);
+}
+
+TEST(SolvingAgain, AnIdealBatteryAndAChargerOfOtherVoltages) {
+  Solver solver({3, {source(1, 0, 12, 0), resistor(1, 2, 0.1), load(2, 0, Law::resistor, 1.1)}, 0});
+  EXPECT_NEAR(solver.solve().value().current[1], 10, 1e-12);
+  solver.set_size(0, 24);
+  EXPECT_NEAR(solver.solve().value().current[1], 20, 1e-12);
+  Solver charged({2, {source(1, 0, 12.6, 0.01), charger(1, 0, 13, 500)}, 0});
+  EXPECT_NEAR(charged.solve().value().current[1], -40, 1e-9);
+  charged.set_size(1, 13.2);
+  EXPECT_NEAR(charged.solve().value().current[1], -60, 1e-9);
 }
 
 TEST(SolvingAgain, AMovedSolverGoesOn) {
