@@ -134,6 +134,28 @@ TEST(RewireChapter, ListsNewCableAndCountsTheRest) {
   EXPECT_THAT(document.paragraphs, Contains(std::string(text::rewire_stays_one)));
 }
 
+TEST(RewireChapter, SaysWhyEachRunIsAsThickAsItIs) {
+  using enum plan::Reason;
+  for (const auto& [reason, words] :
+       {std::pair{cheapest, text::why_cheapest}, std::pair{drop, text::why_drop},
+        std::pair{ampacity, text::why_ampacity}, std::pair{fuse, text::why_fuse},
+        std::pair{plan::Reason::kept, text::why_kept}}) {
+    ReportInput input = test::shipped_report("yacht-12v");
+    input.rewire = chosen();
+    input.rewire->runs.front().reason = reason;
+    EXPECT_THAT(told(tell_rewire, input).tables.at(0).at(0), Contains(std::string(words)));
+  }
+}
+
+TEST(RewireChapter, ShowsPricesWhereTheListHasThem) {
+  ReportInput input = test::shipped_report("yacht-12v");
+  input.rewire = chosen();
+  input.rewire->runs.front().cost = 86.4;
+  EXPECT_THAT(told(tell_rewire, input).tables.at(0).at(0), Not(Contains("86.40")));
+  input.rewire->priced = true;
+  EXPECT_THAT(told(tell_rewire, input).tables.at(0).at(0), Contains("86.40"));
+}
+
 TEST(RewireChapter, TellsEachLoadsWorstCaseOnce) {
   ReportInput input = test::shipped_report("yacht-12v");
   input.rewire = chosen();

@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "ohmtrail/trade/gauge.hpp"
+#include "support/page_checks.hpp"
 #include "unit/solve/solved_case.hpp"
 
 // What a diagram says about each of its parts. The system is invented.
@@ -172,6 +173,38 @@ TEST(Teller, PostsAndBarsHaveTheirVoltageWhereVoltsAreShown) {
   EXPECT_EQ(evening.as(Show::volts).name(*bar), "b+");
   EXPECT_EQ(plain_spaces(evening.as(Show::volts).value(*bar)), "12.50 V");
   EXPECT_EQ(evening.as(Show::amps).value(*bar), "");
+}
+
+/// Battery, isolator, lamp.
+constexpr const char* split = R"({"ohmtrail": 1, "system": {"name": "split", "nominal": 12},
+  "batteries": [{"id": "bank", "plus": "b+", "minus": "b-", "nominal": 12, "emf": 12.6, "resistance": 0.01}],
+  "isolators": [{"id": "splitter", "from": "b+", "to": "l+", "drop": 0.6, "rating": "70 A"}],
+  "loads": [{"id": "lamp", "plus": "l+", "minus": "b-", "takes": "10 A"}]})";
+
+TEST(Teller, AnIsolatorHasItsRatingAndWhatItLoses) {
+  const netlist::System system = netlist::read(split).value().system;
+  const solve::CaseSolution solved = solve::solved(split);
+  const Wiring wiring = make_wiring(solved.network);
+  const auto lane = std::find_if(wiring.lanes.begin(), wiring.lanes.end(),
+                                 [](const Lane& one) { return !one.pieces.empty(); });
+  ASSERT_NE(lane, wiring.lanes.end());
+  const Piece& piece = lane->pieces.front();
+  EXPECT_EQ(plain_spaces(Teller(system, solved, {}, Show::gauge).value(piece)), "70.0 A");
+  EXPECT_EQ(plain_spaces(Teller(system, solved, {}, Show::volts).value(piece)), "600 mV");
+  EXPECT_EQ(plain_spaces(Teller(system, solved, {}, Show::volts).title(piece)),
+            "splitter: 600 mV lost at 10.0 A, 6.00 W of heat");
+}
+
+TEST(Diagram, DrawsAnIsolatorWithItsNameClearOfIt) {
+  const netlist::System system = netlist::read(split).value().system;
+  const Scene scene = diagram(system, solve::solved(split), {}, {});
+  int symbols = 0;
+  for (const Shape& shape : scene.shapes)
+    if (shape.group >= 0 && scene.groups[static_cast<std::size_t>(shape.group)].id == "splitter")
+      symbols += shape.kind == Kind::symbol ? 1 : 0;
+  EXPECT_GE(symbols, 2) << "a triangle and a bar";
+  test::expect_inside({scene});
+  test::expect_letters_apart({scene});
 }
 
 TEST(GaugeNames, AreWrittenAsOnTheReel) {
