@@ -36,11 +36,7 @@ std::vector<Repair> repairs(const std::vector<diagnose::HotSpot>& spots) {
 }
 
 std::string where(const netlist::System& system, const Repair& repair) {
-  if (repair.unparted()) {
-    const std::string& conductor = repair.first().unparted->conductor;
-    const bool back = conductor.find('/') != std::string::npos;
-    return filled(text::where_somewhere, where(system, conductor + (back ? "-wire" : "/wire")));
-  }
+  if (repair.unparted()) return where_conductor(repair.first().unparted->conductor);
   if (repair.parts.size() > 1) return filled(text::where_both, run_of(repair.first()));
   return where(system, repair.first().id);
 }

@@ -16,10 +16,18 @@ bool holds(const std::vector<std::string>& ids, const std::string& id) {
   return std::find(ids.begin(), ids.end(), id) != ids.end();
 }
 
-std::string listed(const netlist::System& system, const std::vector<std::string>& ids) {
+/// Where a part is; a conductor that is compared as a whole is its cable.
+std::string name_of(const netlist::System& system, const diagnose::Comparison& c, const std::string& id) {
+  const bool whole = std::any_of(c.conductors.begin(), c.conductors.end(),
+                                 [&](const diagnose::ElementChange& one) { return one.id == id; });
+  return whole ? where_conductor(id) : where(system, id);
+}
+
+std::string listed(const netlist::System& system, const diagnose::Comparison& c,
+                   const std::vector<std::string>& ids) {
   std::string list;
   for (std::size_t k = 0; k < std::min(most_named, ids.size()); ++k)
-    list += (k ? "; " : "") + where(system, ids[k]);
+    list += (k ? "; " : "") + name_of(system, c, ids[k]);
   return ids.size() > most_named ? filled(text::and_more, list, ids.size() - most_named) : list;
 }
 
@@ -37,7 +45,7 @@ void tell_outcome(Document& document, const netlist::System& system, const diagn
   else
     document.paragraph(filled(text::cured_some, c.cured.size(), before));
   const auto tell = [&](std::string_view pattern, const std::vector<std::string>& ids, Tone tone) {
-    if (!ids.empty()) document.paragraph(filled(pattern, listed(system, ids)), tone);
+    if (!ids.empty()) document.paragraph(filled(pattern, listed(system, c, ids)), tone);
   };
   tell(text::left_over, c.left, Tone::alarm);
   tell(text::fresh_faults, c.fresh, Tone::alarm);
@@ -72,6 +80,9 @@ std::vector<diagnose::ElementChange> changes_to_tell(const diagnose::Comparison&
   std::vector<diagnose::ElementChange> list;
   for (const diagnose::ElementChange& change : c.elements)
     if (!verdict(c, change).empty()) list.push_back(change);
+  for (const diagnose::ElementChange& change : c.conductors)
+    if (holds(c.cured, change.id) || holds(c.left, change.id) || holds(c.fresh, change.id))
+      list.push_back(change);
   std::stable_sort(list.begin(), list.end(), [](const auto& a, const auto& b) {
     return std::fabs(a.after - a.before) > std::fabs(b.after - b.before);
   });
@@ -82,7 +93,7 @@ void tell_parts(Document& document, const netlist::System& system, const diagnos
   const auto list = changes_to_tell(c);
   Rows rows;
   for (std::size_t k = 0; k < std::min(most_parts, list.size()); ++k)
-    rows.push_back({sentence(where(system, list[k].id)), ohms(list[k].before), ohms(list[k].after),
+    rows.push_back({sentence(name_of(system, c, list[k].id)), ohms(list[k].before), ohms(list[k].after),
                     std::string(verdict(c, list[k]))});
   if (!rows.empty())
     document.table({{std::string(text::column_part), 4},
@@ -90,8 +101,9 @@ void tell_parts(Document& document, const netlist::System& system, const diagnos
                     {std::string(text::column_after), 1.1, Align::right},
                     {std::string(text::column_result), 1.4}},
                    rows);
-  if (const std::size_t rest = c.elements.size() - rows.size(); rest > 0)
-    document.paragraph(filled(text::parts_unchanged, rest), Tone::small);
+  const auto unchanged = std::count_if(c.elements.begin(), c.elements.end(),
+                                       [&](const auto& change) { return verdict(c, change).empty(); });
+  if (unchanged > 0) document.paragraph(filled(text::parts_unchanged, unchanged), Tone::small);
 }
 
 }  // namespace

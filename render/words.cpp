@@ -132,6 +132,12 @@ std::string where(const netlist::System& system, const std::string& element_id) 
   return placed(system, element_id, true);
 }
 
+std::string where_conductor(const std::string& conductor_id) {
+  const std::size_t slash = conductor_id.rfind('/');
+  return slash == std::string::npos ? filled(text::where_cable, conductor_id)
+                                    : filled(text::where_return_cable, conductor_id.substr(0, slash));
+}
+
 std::string where_fitting(const netlist::System& system, const std::string& element_id, double size,
                           double width) {
   std::string whole = placed(system, element_id, true);

@@ -49,4 +49,7 @@ struct SourceWords {
 [[nodiscard]] std::string where_fitting(const netlist::System& system, const std::string& element_id,
                                         double size, double width);
 
+/// A run's conductor as a whole, by its id `RUN` or `RUN/return`: "cable M with its ends".
+[[nodiscard]] std::string where_conductor(const std::string& conductor_id);
+
 }  // namespace ohmtrail::render

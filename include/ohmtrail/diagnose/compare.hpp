@@ -13,7 +13,7 @@ enum class Change { none, better, worse };
 
 struct ElementChange {
   std::string id;
-  double before = 0, after = 0;  ///< Ω, medians
+  double before = 0, after = 0;  ///< Ω
   double change = 0;             ///< after − before; 0 where it lies within the uncertainty of the two
   Change verdict = Change::none;
 };
@@ -27,9 +27,12 @@ struct LoadChange {
 struct Comparison {
   std::vector<ElementChange>
       elements;  ///< in both surveys, order of the first; batteries by their resistance
+  std::vector<ElementChange> conductors;  ///< in both surveys, each from stud to stud
   std::vector<LoadChange> loads;
-  std::vector<std::string> cured, left, fresh;  ///< `fresh`: faulty now, not before
-  std::vector<std::string> gone, added;         ///< elements of one survey only
+  /// Ids of elements; of a conductor where neither survey tells which part of it is faulty. `fresh`: faulty
+  /// now, not before.
+  std::vector<std::string> cured, left, fresh;
+  std::vector<std::string> gone, added;  ///< elements of one survey only
 };
 
 /// Odds from which an element counts as faulty here.

@@ -198,6 +198,7 @@ std::string compare_json(const netlist::System& system, const Comparison& compar
   json.field("new", comparison.fresh);
   json.field("gone", comparison.gone);
   json.field("added", comparison.added);
+  json.rows("conductors", rows_of(comparison.conductors, change_row));
   json.close();
   return json.finish();
 }

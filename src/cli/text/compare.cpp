@@ -2,6 +2,8 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+
 #include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/words.hpp"
@@ -18,13 +20,15 @@ void show_changes(Sheet& sheet, const netlist::System& system, const network::Ne
   if (ids.empty()) return;
   sheet.line();
   sheet.line(title, Ink::strong);
-  for (const std::string& id : ids)
-    for (const ElementChange& change : comparison.elements)
-      if (change.id == id)
-        sheet.item("  - ",
-                   fmt::format("{}: {} before, {} after.", capitalised(where_is(system, network, id)),
-                               print_ohms(change.before), print_ohms(change.after)),
-                   ink);
+  const auto tell = [&](const ElementChange& change, const std::string& where) {
+    if (std::count(ids.begin(), ids.end(), change.id) > 0)
+      sheet.item("  - ",
+                 fmt::format("{}: {} before, {} after.", capitalised(where), print_ohms(change.before),
+                             print_ohms(change.after)),
+                 ink);
+  };
+  for (const ElementChange& change : comparison.elements) tell(change, where_is(system, network, change.id));
+  for (const ElementChange& change : comparison.conductors) tell(change, conductor_in_words(change.id));
 }
 
 }  // namespace

@@ -14,13 +14,18 @@ struct Seen {
   double resistance, low, high, fault;
 };
 
+template <class Inferred>
+Seen seen_of(const Inferred& one) {
+  return {one.resistance, one.low, one.high, one.fault_probability};
+}
+
 std::vector<std::pair<std::string, Seen>> rows_of(const InferResult& result) {
   std::vector<std::pair<std::string, Seen>> out;
   for (const InferredBattery& b : result.batteries) {
-    out.emplace_back(b.id, Seen{b.resistance, b.low, b.high, b.fault_probability});
+    out.emplace_back(b.id, seen_of(b));
   }
   for (const InferredElement& e : result.elements) {
-    out.emplace_back(e.id, Seen{e.resistance, e.low, e.high, e.fault_probability});
+    out.emplace_back(e.id, seen_of(e));
   }
   return out;
 }
@@ -42,18 +47,64 @@ ElementChange change_of(const std::string& id, const Seen& before, const Seen& a
   return out;
 }
 
-void sort_in(const ElementChange& change, const Seen& before, const Seen& after, Comparison& out) {
-  const bool was = before.fault >= faulty_from, is = after.fault >= faulty_from;
+/// Of a conductor: surely faulty somewhere, but no part of it is named.
+struct Unnamed {
+  bool before = false, after = false;
+};
+
+bool is_faulty(double fault_probability) {
+  return fault_probability >= faulty_from;
+}
+
+void sort_in(const std::string& id, bool was, bool is, Comparison& out) {
   if (was && !is) {
-    out.cured.push_back(change.id);
+    out.cured.push_back(id);
   } else if (was && is) {
-    out.left.push_back(change.id);
+    out.left.push_back(id);
   } else if (is) {
-    out.fresh.push_back(change.id);
+    out.fresh.push_back(id);
   }
 }
 
+bool unnamed(const InferredConductor& conductor, const std::map<std::string, double>& fault) {
+  return is_faulty(conductor.fault_probability) &&
+         std::none_of(conductor.parts.begin(), conductor.parts.end(),
+                      [&](const std::string& part) { return is_faulty(fault.at(part)); });
+}
+
+/// Compares the conductors as wholes; by part, whether its conductor was or is faulty without a part named.
+std::map<std::string, Unnamed> compare_conductors(const InferResult& before, const InferResult& after,
+                                                  Comparison& out) {
+  const auto fault_before = fault_probabilities(before), fault_after = fault_probabilities(after);
+  std::map<std::string, Unnamed> by_part;
+  for (const InferredConductor& one : before.conductors) {
+    const auto later = std::find_if(after.conductors.begin(), after.conductors.end(),
+                                    [&](const InferredConductor& other) { return other.id == one.id; });
+    if (later == after.conductors.end()) {
+      continue;
+    }
+    out.conductors.push_back(change_of(one.id, seen_of(one), seen_of(*later)));
+    const Unnamed whole{unnamed(one, fault_before), unnamed(*later, fault_after)};
+    for (const auto* parts : {&one.parts, &later->parts}) {
+      for (const std::string& part : *parts) {
+        by_part[part] = whole;
+      }
+    }
+    const bool named = (is_faulty(one.fault_probability) && !whole.before) ||
+                       (is_faulty(later->fault_probability) && !whole.after);
+    if (!named) {
+      sort_in(one.id, whole.before, whole.after, out);
+    }
+  }
+  return by_part;
+}
+
 void compare_elements(const InferResult& before, const InferResult& after, Comparison& out) {
+  const std::map<std::string, Unnamed> wholes = compare_conductors(before, after, out);
+  const auto whole_of = [&](const std::string& id) {
+    const auto found = wholes.find(id);
+    return found == wholes.end() ? Unnamed{} : found->second;
+  };
   std::map<std::string, Seen> later;
   for (auto& [id, seen] : rows_of(after)) {
     later.emplace(id, seen);
@@ -67,7 +118,9 @@ void compare_elements(const InferResult& before, const InferResult& after, Compa
       continue;
     }
     out.elements.push_back(change_of(id, seen, found->second));
-    sort_in(out.elements.back(), seen, found->second, out);
+    const bool was = is_faulty(seen.fault), is = is_faulty(found->second.fault);
+    // A cable that was faulty somewhere may well have been so here, and the other way round.
+    sort_in(id, was || (is && whole_of(id).before), is || (was && whole_of(id).after), out);
   }
   for (const auto& [id, seen] : rows_of(after)) {
     if (!known.contains(id)) {

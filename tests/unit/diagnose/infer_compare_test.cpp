@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ohmtrail/diagnose/compare.hpp"
+#include "ohmtrail/netlist/read.hpp"
 #include "support/simulated_survey.hpp"
 
 namespace ohmtrail::diagnose {
@@ -91,6 +92,71 @@ TEST(Compare, NewFaultAndMissingElements) {
   EXPECT_EQ(result->left, before.truth.planted);
   EXPECT_EQ(result->gone, std::vector<std::string>{"main-fuse"});
   EXPECT_EQ(result->added, std::vector<std::string>{"other-fuse"});
+}
+
+/// 100 A through "feed", read from stud to stud, and where `lug` is given across its first lug too.
+netlist::System with_feed_losing(double volts, std::optional<double> lug = {}) {
+  std::string text = R"({
+    "ohmtrail": 1, "system": {"name": "invented", "nominal": 12},
+    "batteries": [{"id": "B", "plus": "b+", "minus": "b-", "nominal": 12, "emf": 12.7, "resistance": "5 mohm"}],
+    "runs": [{"id": "feed", "from": "b+", "to": "l+", "gauge": "35 mm2", "length": "2 m"},
+             {"id": "back", "from": "l-", "to": "b-", "gauge": "35 mm2", "length": "2 m"}],
+    "loads": [{"id": "L", "plus": "l+", "minus": "l-", "takes": "100 A"}],
+    "readings": [{"case": "all-on", "amps": 100, "in": "back"},
+                 {"case": "all-on", "volts": 12.2, "red": "b+", "black": "b-"},
+                 {"case": "all-on", "volts": 0.105, "red": "l-", "black": "b-"})";
+  const auto reading = [&](double value, const std::string& black) {
+    text += R"(, {"case": "all-on", "red": "b+", "black": ")" + black + R"(", "volts": )" +
+            std::to_string(value) + "}";
+  };
+  reading(volts, "l+");
+  if (lug) reading(*lug, "feed@from");
+  return netlist::read(text + "]}").value().system;
+}
+
+constexpr double sound_feed = 0.105, bad_feed = 0.5, bad_lug = 0.4;
+using Ids = std::vector<std::string>;
+
+TEST(CompareCables, CureOfOneReadOnlyAsAWholeIsFound) {
+  const auto result = compare(with_feed_losing(bad_feed), with_feed_losing(sound_feed)).value();
+  EXPECT_EQ(result.cured, Ids{"feed"});
+  EXPECT_EQ(result.left, Ids{});
+  EXPECT_EQ(result.fresh, Ids{});
+  ASSERT_EQ(result.conductors.size(), 2u);
+  EXPECT_EQ(result.conductors[0].verdict, Change::better);
+  EXPECT_NEAR(result.conductors[0].change, (sound_feed - bad_feed) / 100, 0.3e-3);
+  EXPECT_EQ(result.conductors[1].verdict, Change::none);
+  ASSERT_EQ(result.loads.size(), 1u);
+  EXPECT_NEAR(result.loads[0].volts_after - result.loads[0].volts_before, bad_feed - sound_feed, 0.03);
+}
+
+TEST(CompareCables, FaultReadAsAWholeBothTimesIsLeft) {
+  const auto result = compare(with_feed_losing(bad_feed), with_feed_losing(bad_feed)).value();
+  EXPECT_EQ(result.left, Ids{"feed"});
+  EXPECT_EQ(result.cured, Ids{});
+}
+
+TEST(CompareCables, LugFoundInACableThatWasBadIsNotNew) {
+  const auto result = compare(with_feed_losing(bad_feed), with_feed_losing(bad_feed, bad_lug)).value();
+  EXPECT_EQ(result.left, Ids{"feed/from"});
+  EXPECT_EQ(result.fresh, Ids{});
+  EXPECT_EQ(result.cured, Ids{});
+}
+
+TEST(CompareCables, LugIsNotCuredWhileItsCableIsBad) {
+  const auto result = compare(with_feed_losing(bad_feed, bad_lug), with_feed_losing(bad_feed)).value();
+  EXPECT_EQ(result.left, Ids{"feed/from"});
+  EXPECT_EQ(result.cured, Ids{});
+}
+
+TEST(CompareCables, LugThatWasNamedIsCuredAlone) {
+  const auto result = compare(with_feed_losing(bad_feed, bad_lug), with_feed_losing(sound_feed)).value();
+  EXPECT_EQ(result.cured, Ids{"feed/from"});
+}
+
+TEST(CompareCables, NewFaultOfACableReadAsAWholeIsNew) {
+  const auto result = compare(with_feed_losing(sound_feed), with_feed_losing(bad_feed)).value();
+  EXPECT_EQ(result.fresh, Ids{"feed"});
 }
 
 }  // namespace

@@ -88,6 +88,23 @@ TEST(BeforeAfterChapter, NamesNewFaultsAndPartsOfOneSurveyOnly) {
   EXPECT_THAT(all, HasSubstr("Added since then: new splice"));
 }
 
+TEST(BeforeAfterChapter, NamesACableAsAWholeWhereItWasReadSo) {
+  ReportInput input = test::shipped_report("yacht-12v");
+  input.before_after = cured_one();
+  diagnose::Comparison& c = input.before_after->comparison;
+  c.conductors = {{"windlass", 0.021, 0.004, -0.017, diagnose::Change::better},
+                  {"windlass/return", 0.004, 0.004, 0, diagnose::Change::none}};
+  c.cured = {"windlass"};
+  c.left = {"windlass/return"};
+  const auto document = told(tell_before_after, input);
+  EXPECT_THAT(document.paragraphs,
+              Contains(HasSubstr("Still to do: return cable of windlass with its ends")));
+  ASSERT_EQ(document.tables.back().size(), 3u) << "two cables and a part that is better";
+  EXPECT_THAT(document.tables.back(), Contains(Contains("Cable windlass with its ends")));
+  EXPECT_THAT(document.paragraphs, Contains(HasSubstr("unchanged as far as the readings can tell: 2")))
+      << "only parts are counted";
+}
+
 // Rewire
 
 plan::SizeResult chosen() {

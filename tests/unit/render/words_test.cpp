@@ -138,8 +138,8 @@ TEST(Repairs, PartsThatTheReadingsDoNotTellApartAreOneJob) {
   netlist::System system;
   system.runs.emplace_back().id = "a";
   system.runs.front().return_conductor.emplace();
-  EXPECT_EQ(where(system, list[0]), "cable a, at one of its ends or within it");
-  EXPECT_EQ(where(system, list[1]), "return cable of a, at one of its ends or within it");
+  EXPECT_EQ(where(system, list[0]), "cable a with its ends");
+  EXPECT_EQ(where(system, list[1]), "return cable of a with its ends");
   EXPECT_EQ(what_it_is(list[0]), text::cause_somewhere);
   EXPECT_EQ(what_to_do(list[0]),
             "Read across each end and across the cable itself first, to see which it is. clean");
