@@ -66,10 +66,10 @@ std::string unparted(const NextResult& result) {
     ++told;
     std::vector<std::string> names;
     for (const std::string& id : group.ids) names.push_back(fmt::format("\"{}\"", id));
-    out += " Which of " + joined(names) + " it is cannot be told: they were only read as a whole";
+    out += fmt::format(" Which of {} it is cannot be told: they were only read as a whole", joined(names));
     if (!group.separate_at.empty()) {
       const auto& [red, black] = group.separate_at.front();
-      out += "; a reading from \"" + red + "\" to \"" + black + "\" would part them";
+      out += fmt::format("; a reading from \"{}\" to \"{}\" would part them", red, black);
     }
     out += '.';
   }
