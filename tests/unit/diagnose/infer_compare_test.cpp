@@ -3,8 +3,8 @@
 #include <algorithm>
 
 #include "ohmtrail/diagnose/compare.hpp"
-#include "ohmtrail/netlist/read.hpp"
 #include "support/simulated_survey.hpp"
+#include "unit/diagnose/feed_rig.hpp"
 
 namespace ohmtrail::diagnose {
 namespace {
@@ -94,24 +94,10 @@ TEST(Compare, NewFaultAndMissingElements) {
   EXPECT_EQ(result->added, std::vector<std::string>{"other-fuse"});
 }
 
-/// 100 A through "feed", read from stud to stud, and where `lug` is given across its first lug too.
+/// "feed" read from stud to stud, and where `lug` is given across its first lug too.
 netlist::System with_feed_losing(double volts, std::optional<double> lug = {}) {
-  std::string text = R"({
-    "ohmtrail": 1, "system": {"name": "invented", "nominal": 12},
-    "batteries": [{"id": "B", "plus": "b+", "minus": "b-", "nominal": 12, "emf": 12.7, "resistance": "5 mohm"}],
-    "runs": [{"id": "feed", "from": "b+", "to": "l+", "gauge": "35 mm2", "length": "2 m"},
-             {"id": "back", "from": "l-", "to": "b-", "gauge": "35 mm2", "length": "2 m"}],
-    "loads": [{"id": "L", "plus": "l+", "minus": "l-", "takes": "100 A"}],
-    "readings": [{"case": "all-on", "amps": 100, "in": "back"},
-                 {"case": "all-on", "volts": 12.2, "red": "b+", "black": "b-"},
-                 {"case": "all-on", "volts": 0.105, "red": "l-", "black": "b-"})";
-  const auto reading = [&](double value, const std::string& black) {
-    text += R"(, {"case": "all-on", "red": "b+", "black": ")" + black + R"(", "volts": )" +
-            std::to_string(value) + "}";
-  };
-  reading(volts, "l+");
-  if (lug) reading(*lug, "feed@from");
-  return netlist::read(text + "]}").value().system;
+  return test::feed_survey(test::read_between("b+", "l+", volts) +
+                           (lug ? test::read_between("b+", "feed@from", *lug) : ""));
 }
 
 constexpr double sound_feed = 0.105, bad_feed = 0.5, bad_lug = 0.4;

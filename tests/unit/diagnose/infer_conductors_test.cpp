@@ -6,8 +6,8 @@
 
 #include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/diagnose/infer_apply.hpp"
-#include "ohmtrail/netlist/read.hpp"
 #include "support/simulated_survey.hpp"
+#include "unit/diagnose/feed_rig.hpp"
 
 namespace ohmtrail::diagnose {
 namespace {
@@ -15,21 +15,9 @@ namespace {
 using testing::ElementsAre;
 using testing::IsEmpty;
 
-/// 100 A from a known battery through two cables; "feed" loses 500 mV from stud to stud, 5 mΩ.
+/// "feed" loses 500 mV at 100 A from stud to stud: 5 mΩ.
 InferResult inferred(const std::string& more_readings = "") {
-  const auto read = netlist::read(R"({
-    "ohmtrail": 1, "system": {"name": "invented", "nominal": 12},
-    "batteries": [{"id": "B", "plus": "b+", "minus": "b-", "nominal": 12, "emf": 12.7, "resistance": "5 mohm"}],
-    "runs": [{"id": "feed", "from": "b+", "to": "l+", "gauge": "35 mm2", "length": "2 m"},
-             {"id": "back", "from": "l-", "to": "b-", "gauge": "35 mm2", "length": "2 m"}],
-    "loads": [{"id": "L", "plus": "l+", "minus": "l-", "takes": "100 A"}],
-    "readings": [{"case": "all-on", "amps": 100, "in": "back"},
-                 {"case": "all-on", "volts": 12.2, "red": "b+", "black": "b-"},
-                 {"case": "all-on", "volts": 0.5, "red": "b+", "black": "l+"},
-                 {"case": "all-on", "volts": 0.105, "red": "l-", "black": "b-"})" +
-                                  more_readings + "]}");
-  EXPECT_TRUE(read);
-  return infer(read->system).value();
+  return infer(test::feed_survey(test::read_between("b+", "l+", 0.5) + more_readings)).value();
 }
 
 const InferredConductor& conductor(const InferResult& result, const std::string& id) {
@@ -107,8 +95,7 @@ TEST(Unparted, HoldsTheLugsThatTheReadingsDoNotTellApart) {
 }
 
 TEST(Unparted, IsEmptyOnceAReadingAcrossOneLugTells) {
-  const InferResult result =
-      inferred(R"(, {"case": "all-on", "volts": 0.402, "red": "b+", "black": "feed@from"})");
+  const InferResult result = inferred(test::read_between("b+", "feed@from", 0.402));
   EXPECT_GT(chance(result, "feed/from"), 0.95);
   EXPECT_THAT(unparted(result), IsEmpty());
 }
