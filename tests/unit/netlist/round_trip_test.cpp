@@ -1,7 +1,10 @@
 #include <gtest/gtest.h>
 
+#include <random>
+
 #include "ohmtrail/netlist/write.hpp"
 #include "support/property.hpp"
+#include "support/random_cases.hpp"
 #include "unit/netlist/netlist_text.hpp"
 #include "unit/netlist/random_system.hpp"
 
@@ -19,6 +22,41 @@ TEST(RoundTrip, WhatIsWrittenReadsBackEqual) {
         RC_ASSERT(to_json(back->system) == text);
       },
       1000);
+}
+
+/// Ampere-hours and hours are written in those units, of which not every double of the SI unit is a multiple.
+TEST(RoundTrip, AnyDoubleComesBackToTheBit) {
+  std::mt19937_64 engine(71);
+  const auto any = [&](double low, double high) {
+    return std::uniform_real_distribution<double>(low, high)(engine);
+  };
+  System system = system_of(sound_netlist().dump());
+  Battery& battery = system.batteries[0];
+  battery.checks.rest.emplace().volts = Voltage{12.6};
+  for (int turn = 0; turn < ohmtrail::test::random_cases(300); ++turn) {
+    battery.capacity = Charge{any(1, 1e6)};
+    battery.checks.rest->rested = Time{any(1, 1e5)};
+    battery.resistance = Resistance{any(1e-3, 1e-2)};
+    system.cases[0].per_day = Time{any(1, 86400)};
+    system.runs[0].length = Length{any(0.01, 90)};
+    system.info.ambient = Temperature{any(-40, 85)};
+    const std::string text = to_json(system);
+    const auto back = read(text);
+    ASSERT_TRUE(back) << format(back.error().front(), "test");
+    EXPECT_EQ(back->system, system) << text;
+  }
+}
+
+TEST(RoundTrip, AnyPercentageComesBackButForItsLastBit) {
+  System system = system_of(sound_netlist().dump());
+  std::mt19937_64 engine(72);
+  for (int turn = 0; turn < ohmtrail::test::random_cases(300); ++turn) {
+    const double share = std::uniform_real_distribution<double>(0.02, 1)(engine);
+    system.batteries[0].state_of_charge = Fraction{share};
+    const auto back = read(to_json(system));
+    ASSERT_TRUE(back);
+    EXPECT_NEAR(back->system.batteries[0].state_of_charge->of_one() / share, 1, 3e-16);
+  }
 }
 
 TEST(RoundTrip, ADocumentKeepsEveryByte) {
