@@ -133,6 +133,62 @@ TEST(SizeExactness, PlusAndMinusThatBranchDifferently) {
   });
 }
 
+TEST(SizeExactness, AChargerBesideTheBattery) {
+  expect_cheapest_of_many(8, [](unsigned seed) {
+    Systems make(seed);
+    make.battery("a", "a+", "a-");
+    make.run("charger lead", "c+", "a+", 3);
+    make.run("feed", "a+", "l+", 2);
+    make.run("back", "l-", "a-", 2);
+    make.load("lamp", "l+", "l-");
+    netlist::System system = make.done();
+    netlist::Charger charger;
+    charger.id = "charger", charger.plus = "c+", charger.minus = "a-";
+    charger.setpoint = units::Voltage{14}, charger.limit = units::Current{10 + 20 * make.share()};
+    system.chargers.push_back(charger);
+    for (auto& one : system.cases) one.chargers = {"charger"};
+    return system;
+  });
+}
+
+TEST(SizeExactness, ASecondBatteryBehindAnIsolator) {
+  expect_cheapest_of_many(8, [](unsigned seed) {
+    Systems make(seed);
+    make.battery("a", "a+", "a-"), make.battery("b", "b+", "b-");
+    make.run("splitter lead", "s", "b+", 1);
+    make.run("feed", "b+", "l+", 2);
+    make.run("back", "l-", "b-", 2);
+    make.run("minus link", "a-", "b-", 0.5);
+    make.load("lamp", "l+", "l-");
+    netlist::System system = make.done();
+    netlist::Isolator isolator;
+    isolator.id = "splitter", isolator.from = "a+", isolator.to = "s";
+    isolator.drop = units::Voltage{seed % 2 == 0 ? 0.05 : 0.6};
+    system.isolators.push_back(isolator);
+    return system;
+  });
+}
+
+TEST(SizeExactness, AConverterThatFeedsALoadOfItsOwn) {
+  expect_cheapest_of_many(8, [](unsigned seed) {
+    Systems make(seed);
+    make.battery("a", "a+", "a-");
+    make.run("feed", "a+", "i+", 3);
+    make.run("back", "i-", "a-", 3);
+    make.run("out", "o+", "l+", 2);
+    make.load("radio", "l+", "o-").takes = units::Current{2 + 4 * make.share()};
+    make.load("lamp", "i+", "i-");
+    netlist::System system = make.done();
+    netlist::Converter converter;
+    converter.id = "converter";
+    converter.plus_in = "i+", converter.minus_in = "i-", converter.plus_out = "o+",
+    converter.minus_out = "o-";
+    converter.setpoint = units::Voltage{12.4}, converter.limit = units::Current{10};
+    system.converters.push_back(converter);
+    return system;
+  });
+}
+
 TEST(SizeExactness, ARingOfWire) {
   expect_cheapest_of_many(8, [](unsigned seed) {
     Systems make(seed);
