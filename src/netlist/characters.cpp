@@ -17,12 +17,24 @@ bool has_control_character(std::string_view utf8) {
     if (c < 0x20 || c == 0x7F) return true;
     const auto next = i + 1 < utf8.size() ? static_cast<unsigned char>(utf8[i + 1]) : 0U;
     if (c == 0xC2 && next < 0xA0) return true;  // U+0080 to U+009F
-    if (utf8.compare(i, 3, "\u2028") == 0 || utf8.compare(i, 3, "\u2029") == 0) return true;
+    if (c == 0xE2 && (utf8.compare(i, 3, "\u2028") == 0 || utf8.compare(i, 3, "\u2029") == 0)) return true;
   }
   return false;
 }
 
+namespace {
+
+/// Short, and of letters, digits and marks of ASCII that no name reserves: nearly every name there is.
+bool is_plain(std::string_view name) {
+  return name.size() <= longest_name && !name.empty() && std::all_of(name.begin(), name.end(), [](char c) {
+           return c >= 0x20 && c < 0x7F && c != '/' && c != '@';
+         });
+}
+
+}  // namespace
+
 bool tell_bad_name(Reader& reader, Value value, std::string_view name, NameUse use) {
+  if (is_plain(name)) return true;
   const auto tell = [&](std::string_view kind, std::string text, std::string expected) {
     reader.problems.error(value, {kind, std::move(text), std::move(expected), ""});
     return false;

@@ -8,6 +8,7 @@
 
 #include "netlist/problems.hpp"
 #include "netlist/tree.hpp"
+#include "ohmtrail/netlist/rare.hpp"
 
 /// One table a section: each key with how it is read, written and described. Reader, writer, schema and the
 /// list of known keys all come from it.
@@ -63,6 +64,8 @@ struct Held<std::optional<T>> {
   using Type = T;
   static constexpr bool optional = true;
 };
+template <class T>
+struct Held<Rare<T>> : Held<std::optional<T>> {};
 
 template <class Owner, auto Access, class Codec>
 bool read_into(Reader& reader, Value value, Owner& owner) {

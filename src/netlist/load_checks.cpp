@@ -15,9 +15,10 @@ void doubt(Reader& reader, Value value, Remark remark) {
 }
 
 void doubt_efficiency(Reader& reader, Value value, const Load& load) {
-  if (std::holds_alternative<Power>(load.takes) || !value.member("takes").exists()) return;
+  if (std::holds_alternative<Power>(load.takes)) return;
   const Value efficiency = value.member("efficiency");
-  doubt(reader, efficiency.exists() ? efficiency : value.member("idle"), efficiency_unused(load.id));
+  const Value at = efficiency.exists() ? efficiency : value.member("idle");
+  if (at.exists() && value.member("takes").exists()) doubt(reader, at, efficiency_unused(load.id));
 }
 
 void doubt_rest(Reader& reader, Value value, const Load& load) {

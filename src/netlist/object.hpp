@@ -44,9 +44,9 @@ struct Object {
   static bool read(Reader& reader, Value value, Owner& owner) {
     if (!value.is(Kind::object)) return wrong_kind(reader, value, "an object {…}");
     bool good = true;
-    std::uint32_t met = 0;
+    Met met;
     for (const Value member : value.children()) good = read_member(reader, member, owner, met) && good;
-    good = tell_missing(reader, value, met) && good;
+    good = tell_missing(reader, value, met.bits) && good;
     Check<Owner>::run(reader, value, owner);
     return good;
   }
@@ -75,20 +75,30 @@ struct Object {
   }
 
  private:
-  static bool read_member(Reader& reader, Value member, Owner& owner, std::uint32_t& met) {
-    const std::string_view name = member.key();
-    std::uint32_t bit = 1;
-    for (const Key<Owner>& key : keys<Owner>()) {
-      if (key.name == name) {
-        if ((met & bit) != 0) return tell_duplicate_key(reader, member);
-        met |= bit;
-        return key.read(reader, member, owner);
-      }
-      bit <<= 1;
+  /// The keys met so far, and where in the table to look for the next: most files keep the table's order.
+  struct Met {
+    std::uint32_t bits = 0;
+    std::size_t next = 0;
+
+    /// False for the second time.
+    bool mark(std::size_t key) {
+      const std::uint32_t bit = 1U << key;
+      const bool fresh = (bits & bit) == 0;
+      bits |= bit;
+      next = key + 1;
+      return fresh;
     }
-    if (name == "note") {
-      if ((met & bit) != 0) return tell_duplicate_key(reader, member);
-      met |= bit;
+  };
+
+  static bool read_member(Reader& reader, Value member, Owner& owner, Met& met) {
+    const std::span<const Key<Owner>> table = keys<Owner>();
+    for (std::size_t tried = 0, k = met.next; tried < table.size(); ++tried, ++k) {
+      if (k >= table.size()) k = 0;
+      if (!member.key_is(table[k].name)) continue;
+      return met.mark(k) ? table[k].read(reader, member, owner) : tell_duplicate_key(reader, member);
+    }
+    if (member.key_is("note")) {
+      if (!met.mark(table.size())) return tell_duplicate_key(reader, member);
       return read_note(reader, member, note_of(owner));
     }
     tell_unknown_key(reader, member, known_keys<Owner>());

@@ -95,10 +95,11 @@ void Check<Battery>::run(Reader& reader, Value value, Battery& battery) {
 void Check<Run>::run(Reader& reader, Value value, Run& run) {
   doubt_wire(reader, value, run.wire);
   constexpr double unusual_length = 100;
-  if (const Value length = value.member("length"); length.exists() && run.length.si() > unusual_length) {
+  if (run.length.si() > unusual_length) {
     reader.problems.warning(
-        length, {"unusual-length", fmt::format("a run of {} is unusual", units::print(run.length)), "",
-                 "a bare number is metres; with a unit: \"6 ft\", \"4 in\""});
+        value.member("length"),
+        {"unusual-length", fmt::format("a run of {} is unusual", units::print(run.length)), "",
+         "a bare number is metres; with a unit: \"6 ft\", \"4 in\""});
   }
   if (run.return_conductor) inherit(value.member("return").member("ends"), run, *run.return_conductor);
 }

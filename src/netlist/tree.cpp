@@ -39,7 +39,7 @@ double Value::number() const {
 Value Value::member(std::string_view key) const {
   if (exists() && is(Kind::object)) {
     for (const Value child : children()) {
-      if (child.key() == key) return child;
+      if (child.key_is(key)) return child;
     }
   }
   return {};

@@ -64,6 +64,12 @@ class Value {
   [[nodiscard]] bool has_key() const { return node().key_begin != Node::no_key; }
   [[nodiscard]] std::uint32_t key_begin() const { return node().key_begin; }
   [[nodiscard]] std::string_view key() const;
+  /// Whether its key is `name`, which must hold nothing that JSON escapes. Quicker than asking for the key.
+  [[nodiscard]] bool key_is(std::string_view name) const {
+    if (!has_key() || (node().packed & Node::key_escaped) != 0) return key() == name;
+    const std::string_view rest = tree_->text().substr(key_begin() + 1);
+    return rest.size() > name.size() && rest[name.size()] == '"' && rest.starts_with(name);
+  }
 
   /// The bytes it was written in.
   [[nodiscard]] std::string_view source() const;

@@ -166,10 +166,12 @@ tl::expected<Gauge, std::string> parse_gauge(std::string_view text) {
     return tl::unexpected(fmt::format(
         "\"{}\" is not a conductor size, expected one like \"2/0 AWG\", \"2 SAE\" or \"35 mm2\"", text));
   const auto& all = known_gauges(wanted->system);
+  const auto known =
+      std::find_if(all.begin(), all.end(), [&](const Gauge& g) { return distance(g, *wanted) < 1e-9; });
+  if (known != all.end()) return *known;
   const auto nearest = std::min_element(all.begin(), all.end(), [&](const Gauge& a, const Gauge& b) {
     return distance(a, *wanted) < distance(b, *wanted);
   });
-  if (distance(*nearest, *wanted) < 1e-9) return *nearest;
   return tl::unexpected(fmt::format("\"{}\" is not a known size, expected {}; the nearest is \"{}\"", text,
                                     range_of(wanted->system), print(*nearest)));
 }

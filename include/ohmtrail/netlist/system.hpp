@@ -5,6 +5,7 @@
 #include <variant>
 #include <vector>
 
+#include "ohmtrail/netlist/rare.hpp"
 #include "ohmtrail/trade/words.hpp"
 #include "ohmtrail/units/quantity.hpp"
 
@@ -124,12 +125,12 @@ struct Charger {
 
 struct RunEnd {
   trade::TerminationKind kind = trade::TerminationKind::crimped;
-  Resistances resistances;
-  /// The crimp's own values. One given here makes its like in `resistances` that of the bolted contact alone.
-  std::optional<Resistances> crimp;
   /// Contact and crimp are two elements: everywhere with `Terminations::contact_and_crimp`, else where
   /// `crimp` is given or something names this end's `…-metal` point or its crimp. Filled in by `read`.
   bool opened = false;
+  Resistances resistances;
+  /// The crimp's own values. One given here makes its like in `resistances` that of the bolted contact alone.
+  Rare<Resistances> crimp;
   std::string note;
   friend bool operator==(const RunEnd&, const RunEnd&) = default;
 };

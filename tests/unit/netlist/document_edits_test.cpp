@@ -49,7 +49,7 @@ TEST(Rewire, OtherCableTakesTheCrimpsAlong) {
   Document document = opened(well_known_run());
   ASSERT_TRUE(document.replace_cable("M", "4/0 AWG"));
   const netlist::Run run = system_of(document.text()).runs.at(0);
-  EXPECT_EQ(run.end_from.crimp, std::nullopt);
+  EXPECT_FALSE(run.end_from.crimp);
   EXPECT_EQ(run.end_from.resistances, Resistances{});
   EXPECT_EQ(run.end_to.kind, trade::TerminationKind::ferrule);
 }

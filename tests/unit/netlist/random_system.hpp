@@ -47,7 +47,10 @@ class RandomSystem {
     return r;
   }
   static RunEnd run_end() {
-    RunEnd end{any_word<trade::TerminationKind>(), resistances(), std::nullopt, false, free_text()};
+    RunEnd end;
+    end.kind = any_word<trade::TerminationKind>();
+    end.resistances = resistances();
+    end.note = free_text();
     if (upto(4) == 0) end.crimp = resistances();
     return end;
   }
