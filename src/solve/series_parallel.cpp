@@ -2,8 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
-#include <cstdint>
-#include <unordered_map>
+#include <utility>
 
 #include "units/index.hpp"
 
@@ -38,27 +37,36 @@ Extremes scaled(Extremes x, double by) {
 
 /// An edge of the file, or two that became one. `sign` of a part: −1 where it points the other way.
 struct Bundle {
-  int from = -1, to = -1;
-  double conductance = 0;
-  enum class Kind { single, series, parallel } kind = Kind::single;
+  enum class Kind : char { single, series, parallel } kind = Kind::single;
+  signed char sign[2] = {1, 1};
   int part[2] = {-1, -1};
-  double sign[2] = {1, 1};
-  Extremes inside = {}, outside = {};
-  double seen = 0;
+  double conductance = 0;
+  Extremes inside = {};
 };
 
+/// Where a bundle is tied in. Arm 2k hangs at the first end of bundle k, arm 2k + 1 at its second; the arms
+/// of a vertex are a list.
+struct Link {
+  int end[2];
+  int next[2] = {-1, -1}, previous[2] = {-1, -1};
+  [[nodiscard]] int beyond(int vertex) const { return end[end[0] == vertex ? 1 : 0]; }
+};
+
+// Edges between the same vertices are found when one of these is looked at, in the list of its arms: of a
+// vertex with more than two neighbours no more than three arms are met that do not become one at once, so all
+// looks together take a time in proportion to the edges.
 class Reduction {
  public:
   Reduction(int vertices, const std::vector<LinearEdge>& edges)
-      : ground_(vertices), head_(at(vertices) + 1, -1), degree_(at(vertices) + 1, 0) {
-    bundles_.reserve(3 * edges.size());
-    alive_.reserve(edges.size());
+      : ground_(vertices), head_(at(vertices) + 1, -1), edges_(edges.size()) {
+    bundles_.reserve(2 * edges.size());
+    links_.reserve(2 * edges.size());
     for (const LinearEdge& edge : edges) {
-      Bundle single{edge.from < 0 ? ground_ : edge.from, edge.to < 0 ? ground_ : edge.to, edge.conductance};
+      Bundle single;
+      single.conductance = edge.conductance;
       if (edge.load >= 0) single.inside = {{1, edge.load}, {1, edge.load}};
-      bundles_.push_back(single);
+      add(single, edge.from < 0 ? ground_ : edge.from, edge.to < 0 ? ground_ : edge.to);
     }
-    for (int k = 0; k < static_cast<int>(edges.size()); ++k) join(k);
   }
 
   [[nodiscard]] bool up() {
@@ -69,153 +77,132 @@ class Reduction {
     while (!waiting.empty()) {
       const int v = waiting.back();
       waiting.pop_back();
-      if (v == ground_ || gone[at(v)] || degree_[at(v)] > 2) continue;
+      int arms[2] = {-1, -1};
+      if (v == ground_ || gone[at(v)] || !join_parallel(v, arms)) continue;
       gone[at(v)] = 1;
       --left;
-      int beside[2] = {-1, -1};
-      if (!take_out(v, beside)) return false;
-      for (const int other : beside) {
-        if (other >= 0) waiting.push_back(other);
+      for (const int bundle : arms) {
+        if (bundle >= 0) waiting.push_back(links_[at(bundle)].beyond(v));
       }
+      if (!take_out(v, arms)) return false;
     }
     return left == 0;
   }
 
-  void down() {
-    for (int k = static_cast<int>(bundles_.size()) - 1; k >= 0; --k) {
-      const Bundle& whole = bundles_[at(k)];
-      if (whole.kind == Bundle::Kind::single) continue;
-      for (const int which : {0, 1}) hand_down(whole, which);
+  /// Per edge of the file.
+  std::vector<EdgeView> down() {
+    views_.resize(bundles_.size());
+    for (const auto& [bundle, resistance] : alone_) views_[at(bundle)].resistance = resistance;
+    for (std::size_t k = bundles_.size(); k-- > edges_;) {
+      for (const int which : {0, 1}) hand_down(k, which);
     }
-  }
-
-  [[nodiscard]] EdgeView view(std::size_t edge) const {
-    return {bundles_[edge].seen, bundles_[edge].outside};
+    views_.resize(edges_);
+    return std::move(views_);
   }
 
  private:
-  static std::uint64_t pair_of(const Bundle& b) {
-    const auto [low, high] = std::minmax(b.from, b.to);
-    return (static_cast<std::uint64_t>(low) << 32) | static_cast<std::uint32_t>(high);
-  }
+  int& next(int arm) { return links_[at(arm / 2)].next[arm % 2]; }
+  int& previous(int arm) { return links_[at(arm / 2)].previous[arm % 2]; }
 
-  // Arm 2k hangs at the `from` of bundle k, arm 2k + 1 at its `to`; the arms of a vertex are a list.
-  int& next(int arm) { return next_[at(arm)]; }
-  int& previous(int arm) { return previous_[at(arm)]; }
-  int vertex_of(int arm) const {
-    return arm % 2 == 0 ? bundles_[at(arm / 2)].from : bundles_[at(arm / 2)].to;
-  }
-
-  void link(int bundle) {
-    next_.resize(2 * bundles_.size(), -1);
-    previous_.resize(2 * bundles_.size(), -1);
-    for (const int arm : {2 * bundle, 2 * bundle + 1}) {
-      int& head = head_[at(vertex_of(arm))];
-      next(arm) = head;
-      previous(arm) = -1;
-      if (head >= 0) previous(head) = arm;
-      head = arm;
-      ++degree_[at(vertex_of(arm))];
+  /// Its number. One that joins a vertex to itself is tied in nowhere.
+  int add(const Bundle& bundle, int from, int to) {
+    const int number = static_cast<int>(bundles_.size());
+    bundles_.push_back(bundle);
+    links_.push_back({{from, to}});
+    if (from == to) return number;
+    for (const int side : {0, 1}) {
+      int& head = head_[at(links_.back().end[side])];
+      links_.back().next[side] = head;
+      if (head >= 0) previous(head) = 2 * number + side;
+      head = 2 * number + side;
     }
+    return number;
   }
 
   void unlink(int bundle) {
-    for (const int arm : {2 * bundle, 2 * bundle + 1}) {
-      if (next(arm) >= 0) previous(next(arm)) = previous(arm);
-      (previous(arm) >= 0 ? next(previous(arm)) : head_[at(vertex_of(arm))]) = next(arm);
-      --degree_[at(vertex_of(arm))];
+    const Link& link = links_[at(bundle)];
+    for (const int side : {0, 1}) {
+      const int before = link.previous[side], after = link.next[side];
+      if (after >= 0) previous(after) = before;
+      (before >= 0 ? next(before) : head_[at(link.end[side])]) = after;
     }
   }
 
-  /// Into the network; edges between the same vertices become one.
-  void join(int k) {
-    if (bundles_[at(k)].from == bundles_[at(k)].to) return;
-    const auto [place, is_new] = alive_.try_emplace(pair_of(bundles_[at(k)]), k);
-    if (!is_new) {
-      const int other = place->second;
-      unlink(other);
-      k = place->second = in_parallel(other, k);
+  /// Makes one of the edges between v and each of its neighbours; false where there are more than two.
+  bool join_parallel(int v, int (&arms)[2]) {
+    for (int arm = head_[at(v)]; arm >= 0;) {
+      const int bundle = arm / 2, neighbour = links_[at(bundle)].beyond(v);
+      arm = next(arm);
+      const auto same = [&](int other) { return other < 0 || links_[at(other)].beyond(v) == neighbour; };
+      if (!same(arms[0]) && !same(arms[1])) return false;
+      int& place = arms[same(arms[0]) ? 0 : 1];
+      place = place < 0 ? bundle : in_parallel(place, bundle);
     }
-    link(k);
+    return true;
   }
 
   int in_parallel(int first, int second) {
     const Bundle &a = bundles_[at(first)], &b = bundles_[at(second)];
-    Bundle both{a.from, a.to, a.conductance + b.conductance, Bundle::Kind::parallel, {first, second}};
-    both.sign[1] = a.from == b.from ? 1 : -1;
+    const auto [from, to] = links_[at(first)].end;
+    Bundle both{Bundle::Kind::parallel, {1, 1}, {first, second}, a.conductance + b.conductance};
+    if (links_[at(second)].end[0] != from) both.sign[1] = -1;
     both.inside = merged(a.inside, scaled(b.inside, both.sign[1]));
-    bundles_.push_back(both);
-    return static_cast<int>(bundles_.size()) - 1;
+    unlink(first);
+    unlink(second);
+    return add(both, from, to);
   }
 
-  /// Takes out a vertex of at most two neighbours, which it gives; false where it has no conductance.
-  bool take_out(int v, int (&beside)[2]) {
-    const int arm = head_[at(v)];
-    if (arm < 0) return true;
-    const int first = arm / 2;
-    const int second = next(arm) < 0 ? -1 : next(arm) / 2;
-    beside[0] = far_end(first, v);
-    leave(first);
-    if (second < 0) {
-      Bundle& alone = bundles_[at(first)];
-      alone.seen = 1 / alone.conductance;
-      return alone.conductance > 0;
+  /// Takes out a vertex with these arms; false where it has no conductance.
+  bool take_out(int v, const int (&arms)[2]) {
+    for (const int bundle : arms) {
+      if (bundle >= 0) unlink(bundle);
     }
-    beside[1] = far_end(second, v);
-    leave(second);
-    return in_series(first, second, v);
-  }
-
-  int far_end(int bundle, int v) const {
-    const Bundle& b = bundles_[at(bundle)];
-    return b.from == v ? b.to : b.from;
-  }
-
-  void leave(int bundle) {
-    alive_.erase(pair_of(bundles_[at(bundle)]));
-    unlink(bundle);
+    if (arms[1] >= 0) return in_series(arms[0], arms[1], v);
+    if (arms[0] < 0) return true;
+    const double conductance = bundles_[at(arms[0])].conductance;
+    alone_.emplace_back(arms[0], 1 / conductance);
+    return conductance > 0;
   }
 
   bool in_series(int first, int second, int v) {
     const Bundle &a = bundles_[at(first)], &b = bundles_[at(second)];
     const double sum = a.conductance + b.conductance;
     if (!(sum > 0)) return false;
-    Bundle both{far_end(first, v),
-                far_end(second, v),
-                a.conductance / sum * b.conductance,
-                Bundle::Kind::series,
-                {first, second}};
-    both.sign[0] = a.to == v ? 1 : -1;
-    both.sign[1] = b.from == v ? 1 : -1;
+    Bundle both{Bundle::Kind::series, {1, 1}, {first, second}, a.conductance / sum * b.conductance};
+    if (links_[at(first)].end[1] != v) both.sign[0] = -1;
+    if (links_[at(second)].end[0] != v) both.sign[1] = -1;
     both.inside = merged(scaled(a.inside, both.sign[0] * b.conductance / sum),
                          scaled(b.inside, both.sign[1] * a.conductance / sum));
-    bundles_.push_back(both);
-    join(static_cast<int>(bundles_.size()) - 1);
+    add(both, links_[at(first)].beyond(v), links_[at(second)].beyond(v));
     return true;
   }
 
-  void hand_down(const Bundle& whole, int which) {
-    Bundle& part = bundles_[at(whole.part[which])];
+  void hand_down(std::size_t k, int which) {
+    const Bundle& whole = bundles_[k];
+    const EdgeView& above = views_[k];
+    const Bundle& part = bundles_[at(whole.part[which])];
     const Bundle& other = bundles_[at(whole.part[1 - which])];
     const Extremes beside = scaled(other.inside, whole.sign[1 - which]);
-    Extremes outside;
+    EdgeView& view = views_[at(whole.part[which])];
     if (whole.kind == Bundle::Kind::parallel) {
-      part.seen = whole.seen;
-      outside = merged(whole.outside, scaled(beside, whole.seen));
+      view = {above.resistance, merged(above.loads, scaled(beside, above.resistance))};
     } else {
       const double sum = part.conductance + other.conductance;
       const double own = other.conductance / sum;
-      part.seen = own * own * whole.seen + 1 / sum;
-      const double across = own * (part.conductance / sum) * whole.seen - 1 / sum;
-      outside = merged(scaled(whole.outside, own), scaled(beside, across));
+      const double across = own * (part.conductance / sum) * above.resistance - 1 / sum;
+      view = {own * own * above.resistance + 1 / sum,
+              merged(scaled(above.loads, own), scaled(beside, across))};
     }
-    part.outside = scaled(outside, whole.sign[which]);
+    view.loads = scaled(view.loads, whole.sign[which]);
   }
 
   int ground_;
-  std::vector<Bundle> bundles_;  ///< parts stand before what they became
-  std::vector<int> head_, degree_, next_, previous_;
-  std::unordered_map<std::uint64_t, int> alive_;  ///< by vertices
+  std::vector<int> head_;                      ///< per vertex, its first arm
+  std::size_t edges_;                          ///< bundles that are edges of the file; they stand first
+  std::vector<Bundle> bundles_;                ///< parts stand before what they became
+  std::vector<Link> links_;                    ///< per bundle
+  std::vector<std::pair<int, double>> alone_;  ///< bundles left alone at a vertex, and what they see
+  std::vector<EdgeView> views_;                ///< per bundle
 };
 
 }  // namespace
@@ -227,10 +214,7 @@ Extremes merged(const Extremes& a, const Extremes& b) {
 std::optional<std::vector<EdgeView>> view_edges(int vertices, const std::vector<LinearEdge>& edges) {
   Reduction reduction(vertices, edges);
   if (!reduction.up()) return std::nullopt;
-  reduction.down();
-  std::vector<EdgeView> views(edges.size());
-  for (std::size_t k = 0; k < edges.size(); ++k) views[k] = reduction.view(k);
-  return views;
+  return reduction.down();
 }
 
 }  // namespace ohmtrail::solve

@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include <Eigen/Dense>
+#include <cmath>
 #include <random>
 
 namespace ohmtrail::solve {
@@ -146,6 +147,34 @@ TEST(SeriesParallel, ABridgeOfFiveIsNot) {
 
 TEST(SeriesParallel, AVertexWithoutConductanceIsNot) {
   EXPECT_FALSE(view_edges(2, {{0, -1, 10}, {1, -1, 0, 0}}));
+}
+
+/// Of 2·10⁵ edges each: a look at all arms of the hub for every leaf would take 10¹⁰ steps.
+TEST(SeriesParallel, HubsOfManyArmsAreLookedAtOnce) {
+  constexpr int arms = 100000;
+  Edges star{{0, -1, 10}};
+  for (int k = 1; k <= arms; ++k) {
+    star.push_back({0, k, 5});
+    star.push_back({k, -1, 2, k - 1});
+  }
+  const auto views = view_edges(arms + 1, star);
+  ASSERT_TRUE(views);
+  const double branch = 1 / (1.0 / 5 + 1.0 / 2), hub = 10 + (arms - 1) * branch;
+  EXPECT_NEAR((*views)[1].resistance, 1 / (5 + 1 / (1 / hub + 0.5)), 1e-9);
+}
+
+TEST(SeriesParallel, LongLaddersTakeOneStepARung) {
+  constexpr int rungs = 100000;
+  Edges ladder{{0, -1, 10}};
+  for (int k = 1; k <= rungs; ++k) {
+    ladder.push_back({k - 1, k, 5});
+    ladder.push_back({k, -1, 2, k - 1});
+  }
+  const auto views = view_edges(rungs + 1, ladder);
+  ASSERT_TRUE(views);
+  // Far from its beginning a rung sees g = 5(2 + g)/(7 + g) of the ladder behind it: g² + 2g − 10 = 0.
+  const double behind = std::sqrt(11) - 1, before = behind;
+  EXPECT_NEAR((*views)[2 * 1000].resistance, 1 / (2 + behind + before), 1e-12);
 }
 
 TEST(SeriesParallel, NothingAtAll) {
