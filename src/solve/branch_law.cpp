@@ -9,6 +9,8 @@ namespace {
 /// v = r0 i + r2 i³: the resistance of a wire that its own current warms.
 struct Cubic {
   double r0, r2;
+  [[nodiscard]] double volts(double i) const { return (r0 + r2 * i * i) * i; }
+  [[nodiscard]] double slope(double i) const { return r0 + 3 * r2 * i * i; }
 };
 
 double rise_per_square_ampere(const Heating& heating) {
@@ -21,31 +23,22 @@ Cubic cubic_of(const Branch& branch) {
   return {branch.resistance * cold, branch.resistance * heating.alpha * rise_per_square_ampere(heating)};
 }
 
-double newton_step(const Cubic& cubic, double volts, double i) {
-  const double excess = (cubic.r0 + cubic.r2 * i * i) * i - volts;
-  return i - excess / (cubic.r0 + 3 * cubic.r2 * i * i);
+/// The one real root of r2 i³ + r0 i = v, by Newton's steps: the cubic rises everywhere and bends one way on
+/// either side of 0, so from whatever current, one of them leads beyond the root and the others fall to it.
+/// Each squares the error: after one of 1e-8 nothing is left.
+double current_through(const Cubic& cubic, double volts, double near) {
+  double i = near, last = 0;
+  do {
+    last = i;
+    i -= (cubic.volts(i) - volts) / cubic.slope(i);
+  } while (std::abs(i - last) > 1e-8 * std::abs(i));
+  return i;
 }
 
-/// The one real root of r2 i³ + r0 i = v: by four Newton steps where the wire warms little (an error of 0.1
-/// falls to 3e-3, 3e-6, 2e-12, rounding), else by hyperbolic functions, which take five times as long, and
-/// one step against rounding.
-double current_through(const Cubic& cubic, double volts) {
-  double i = volts / cubic.r0;
-  const double warming = cubic.r2 * i * i;
-  if (warming <= 0) return i;
-  if (warming < 0.1 * cubic.r0) {
-    for (int step = 0; step < 4; ++step) i = newton_step(cubic, volts, i);
-    return i;
-  }
-  const double reach = std::sqrt(cubic.r0 / (3 * cubic.r2));
-  i = 2 * reach * std::sinh(std::asinh(1.5 * volts / (cubic.r0 * reach)) / 3);
-  return newton_step(cubic, volts, i);
-}
-
-Operating operate_resistor(const Branch& branch, double volts) {
+Operating operate_resistor(const Branch& branch, double volts, double near) {
   const Cubic cubic = cubic_of(branch);
-  const double i = current_through(cubic, volts);
-  return {i, 1 / (cubic.r0 + 3 * cubic.r2 * i * i)};
+  const double i = current_through(cubic, volts, near);
+  return {i, 1 / cubic.slope(i)};
 }
 
 }  // namespace
@@ -54,10 +47,10 @@ double series_volts(const Branch& branch) {
   return branch.law == Law::source || branch.law == Law::diode ? branch.size : 0;
 }
 
-Operating operate(const Branch& branch, double volts, double power) {
+Operating operate(const Branch& branch, double volts, double power, double near) {
   switch (branch.law) {
     case Law::resistor:
-      return operate_resistor(branch, volts);
+      return operate_resistor(branch, volts, near);
     case Law::source:
     case Law::diode:
       return {volts / branch.resistance, 1 / branch.resistance};
@@ -110,8 +103,7 @@ AtCurrent at_current(const Branch& branch, double amperes) {
   if (branch.law != Law::resistor)
     return {series_volts(branch) + branch.resistance * amperes, branch.resistance};
   const Cubic cubic = cubic_of(branch);
-  const double square = amperes * amperes;
-  return {(cubic.r0 + cubic.r2 * square) * amperes, cubic.r0 + 3 * cubic.r2 * square};
+  return {cubic.volts(amperes), cubic.slope(amperes)};
 }
 
 double temperature_at(const Heating& heating, double amperes) {

@@ -20,8 +20,9 @@ struct Operating {
 /// diode.
 [[nodiscard]] double series_volts(const Branch& branch);
 
-/// `volts`: v − series_volts. `power`: W taken by a power branch, for which v > 0 is a precondition.
-[[nodiscard]] Operating operate(const Branch& branch, double volts, double power);
+/// `volts`: v − series_volts. `power`: W taken by a power branch, for which v > 0 is a precondition. `near`:
+/// A, a current that may not be far where the branch's own warms it; it only saves time.
+[[nodiscard]] Operating operate(const Branch& branch, double volts, double power, double near = 0);
 
 /// ∂i/∂resistance at fixed v.
 [[nodiscard]] double by_resistance(const Branch& branch, const Operating& at, double volts);

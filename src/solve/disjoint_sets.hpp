@@ -9,13 +9,14 @@
 
 namespace ohmtrail::solve {
 
-/// Disjoint sets whose members each know their voltage above their set's root.
+/// Disjoint sets whose members each know their voltage above their set's root. Most circuits join none: until
+/// the first is joined they take no room.
 class DisjointSets {
  public:
-  explicit DisjointSets(int count)
-      : parent_(static_cast<std::size_t>(count)), above_(parent_.size()), size_(parent_.size(), 1) {
-    std::iota(parent_.begin(), parent_.end(), 0);
-  }
+  explicit DisjointSets(int count) : count_(at(count)) {}
+
+  /// Whether each member is still a set of its own.
+  [[nodiscard]] bool all_apart() const { return parent_.empty(); }
 
   struct Place {
     int root;
@@ -24,6 +25,7 @@ class DisjointSets {
 
   [[nodiscard]] Place find(int member) const {
     Precise above;
+    if (all_apart()) return {member, above};
     while (parent_[at(member)] != member) {
       above = add(above, above_[at(member)]);
       member = parent_[at(member)];
@@ -33,6 +35,7 @@ class DisjointSets {
 
   /// Joins the sets of a and b so that V(a) − V(b) = volts. They must be apart.
   void join(int a, int b, double volts) {
+    if (all_apart()) make_room();
     Place first = find(a);
     Place second = find(b);
     Precise rise = add(add(second.above, volts), negate(first.above));  // root of a above root of b
@@ -46,6 +49,14 @@ class DisjointSets {
   }
 
  private:
+  void make_room() {
+    parent_.resize(count_);
+    std::iota(parent_.begin(), parent_.end(), 0);
+    above_.resize(count_);
+    size_.resize(count_, 1);
+  }
+
+  std::size_t count_;
   std::vector<int> parent_;
   std::vector<Precise> above_;
   std::vector<int> size_;  // by size instead of path compression: find() stays const and log n deep

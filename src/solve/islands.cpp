@@ -1,6 +1,9 @@
 #include "solve/islands.hpp"
 
+#include <optional>
+
 #include "solve/modes.hpp"
+#include "units/index.hpp"
 
 namespace ohmtrail::solve {
 
@@ -41,16 +44,29 @@ Partition fed_parts(const Circuit& circuit) {
   return parts;
 }
 
-Islands find_islands(const Circuit& circuit) {
-  return find_islands(circuit, fed_parts(circuit));
+std::vector<char> find_unfed(const Circuit& circuit, Partition& fed) {
+  std::vector<char> unfed(circuit.branches.size(), 0);
+  for (std::size_t b = 0; b < unfed.size(); ++b) {
+    const Branch& branch = circuit.branches[b];
+    unfed[b] = is_takes(branch.law) && fed.find(branch.from) != fed.find(branch.to);
+  }
+  return unfed;
 }
 
-Islands find_islands(const Circuit& circuit, Partition fed) {
-  for (const Branch& branch : circuit.branches) {
-    if (is_takes(branch.law)) fed.join(branch.from, branch.to);
+Islands find_islands(const Circuit& circuit) {
+  Partition fed = fed_parts(circuit);
+  return find_islands(circuit, fed, find_unfed(circuit, fed));
+}
+
+Islands find_islands(const Circuit& circuit, Partition& fed, const std::vector<char>& unfed) {
+  std::optional<Partition> joined;  // by unfed loads too, where there are any
+  for (std::size_t b = 0; b < unfed.size(); ++b) {
+    if (!unfed[b]) continue;
+    if (!joined) joined = fed;
+    joined->join(circuit.branches[b].from, circuit.branches[b].to);
   }
   Islands islands;
-  number_islands(islands, fed, circuit.points);
+  number_islands(islands, joined ? *joined : fed, circuit.points);
   choose_references(islands, circuit);
   return islands;
 }

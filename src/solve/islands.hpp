@@ -18,7 +18,10 @@ struct Islands {
 /// Points that branches join which may carry a current to a load: all that are neither open nor loads of
 /// constant current or power.
 [[nodiscard]] Partition fed_parts(const Circuit& circuit);
-/// The same islands, from those parts.
-[[nodiscard]] Islands find_islands(const Circuit& circuit, Partition fed);
+/// Loads whose terminals no conducting branches join: no current can reach them, whatever the state of diodes
+/// and regulators.
+[[nodiscard]] std::vector<char> find_unfed(const Circuit& circuit, Partition& fed);
+/// The same islands, from both.
+[[nodiscard]] Islands find_islands(const Circuit& circuit, Partition& fed, const std::vector<char>& unfed);
 
 }  // namespace ohmtrail::solve

@@ -18,45 +18,55 @@ bool may_conduct(const Branch& branch) {
 }  // namespace
 
 Jacobian::Jacobian(const Circuit& circuit, const Merged& merged)
-    : of_point_(merged.cluster.size(), -1), has_entry_(circuit.branches.size()) {
-  ends_.reserve(circuit.branches.size());
-  const Elimination order = number_unknowns(circuit, merged);
-  for (std::size_t p = 0; p < of_point_.size(); ++p) {
-    if (merged.cluster[p] >= 0) of_point_[p] = of_cluster_[at(merged.cluster[p])];
+    : of_point_(merged.cluster.size(), -1),
+      of_cluster_(merged.base_point.size(), -1),
+      has_entry_(circuit.branches.size()) {
+  for (std::size_t c = 0; c < of_cluster_.size(); ++c) {
+    if (!merged.grounded[c]) of_cluster_[c] = unknowns_++;
   }
-  for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
-    const Branch& branch = circuit.branches[b];
-    ends_.emplace_back(unknown(branch.from), unknown(branch.to));
-    has_entry_[b] = may_conduct(branch) && !merged.fixes[b] && ends_[b].first != ends_[b].second;
-  }
+  find_ends(circuit, merged);
+  const Elimination order = elimination_order(unknowns_, entries());
+  renumber(order.place, merged);
   factor_.analyze(order, ends_, has_entry_);
 }
 
-Elimination Jacobian::number_unknowns(const Circuit& circuit, const Merged& merged) {
-  std::vector<int> vertex(merged.base_point.size(), -1);
-  for (std::size_t c = 0; c < vertex.size(); ++c) {
-    if (!merged.grounded[c]) vertex[c] = unknowns_++;
-  }
-  std::vector<std::pair<int, int>> edges;
-  edges.reserve(circuit.branches.size());
-  const auto vertex_at = [&](int point) {
+/// With the unknowns as they are numbered first.
+void Jacobian::find_ends(const Circuit& circuit, const Merged& merged) {
+  const auto unknown_at = [&](int point) {
     const int cluster = merged.cluster[at(point)];
-    return cluster < 0 ? -1 : vertex[at(cluster)];
+    return cluster < 0 ? -1 : of_cluster_[at(cluster)];
   };
+  ends_.reserve(circuit.branches.size());
   for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
     const Branch& branch = circuit.branches[b];
-    if (may_conduct(branch) && !merged.fixes[b])
-      edges.emplace_back(vertex_at(branch.from), vertex_at(branch.to));
+    ends_.emplace_back(unknown_at(branch.from), unknown_at(branch.to));
+    has_entry_[b] = may_conduct(branch) && !merged.fixes[b] && ends_[b].first != ends_[b].second;
   }
-  Elimination order = elimination_order(unknowns_, edges);
-  of_cluster_.assign(vertex.size(), -1);
+}
+
+BranchEnds Jacobian::entries() const {
+  BranchEnds entries;
+  entries.reserve(ends_.size());
+  for (std::size_t b = 0; b < ends_.size(); ++b) {
+    if (has_entry_[b]) entries.push_back(ends_[b]);
+  }
+  return entries;
+}
+
+/// `place` per unknown as it was numbered first.
+void Jacobian::renumber(const std::vector<int>& place, const Merged& merged) {
+  const auto anew = [&](int& unknown) {
+    if (unknown >= 0) unknown = place[at(unknown)];
+  };
+  for (auto& [from, to] : ends_) anew(from), anew(to);
   island_.resize(at(unknowns_));
-  for (std::size_t c = 0; c < vertex.size(); ++c) {
-    if (vertex[c] < 0) continue;
-    of_cluster_[c] = order.place[at(vertex[c])];
-    island_[at(of_cluster_[c])] = merged.island[c];
+  for (std::size_t c = 0; c < of_cluster_.size(); ++c) {
+    anew(of_cluster_[c]);
+    if (of_cluster_[c] >= 0) island_[at(of_cluster_[c])] = merged.island[c];
   }
-  return order;
+  for (std::size_t p = 0; p < of_point_.size(); ++p) {
+    if (merged.cluster[p] >= 0) of_point_[p] = of_cluster_[at(merged.cluster[p])];
+  }
 }
 
 bool Jacobian::factor(const std::vector<double>& conductance) {

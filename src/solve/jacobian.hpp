@@ -55,7 +55,9 @@ class Jacobian {
   }
 
  private:
-  Elimination number_unknowns(const Circuit& circuit, const Merged& merged);
+  void find_ends(const Circuit& circuit, const Merged& merged);
+  [[nodiscard]] BranchEnds entries() const;
+  void renumber(const std::vector<int>& place, const Merged& merged);
 
   int unknowns_ = 0;
   std::vector<int> of_point_, of_cluster_, island_;  ///< island_ is per unknown

@@ -164,8 +164,10 @@ class Merger {
   /// does.
   void tie_what_hangs() {
     merged_.conducting = as_fed_ ? fed_ : conducting_parts();
-    Partition parts = merged_.conducting;
     const std::vector<int> candidates = in_order_of_tying();
+    const auto hangs = [&](int b) { return one_end_hangs(merged_.conducting, circuit_.branches[at(b)]); };
+    if (std::none_of(candidates.begin(), candidates.end(), hangs)) return;
+    Partition parts = merged_.conducting;
     while (tie_in_order(parts, candidates)) {
     }
   }
@@ -199,13 +201,17 @@ class Merger {
     bool any = false;
     for (const int b : candidates) {
       const Branch& branch = circuit_.branches[at(b)];
-      if (anchored(parts, branch.from) == anchored(parts, branch.to)) continue;
+      if (!one_end_hangs(parts, branch)) continue;
       parts.join(branch.from, branch.to);
       sets_.join(branch.from, branch.to, 0);
       merged_.fixes[at(b)] = merged_.ties[at(b)] = 1;
       any = true;
     }
     return any;
+  }
+
+  bool one_end_hangs(Partition& parts, const Branch& branch) const {
+    return anchored(parts, branch.from) != anchored(parts, branch.to);
   }
 
   bool anchored(Partition& parts, int point) const {
@@ -216,7 +222,7 @@ class Merger {
   void number_clusters() {
     std::vector<int> of_root(at(circuit_.points), -1);
     merged_.cluster.assign(at(circuit_.points), -1);
-    merged_.offset.resize(at(circuit_.points));
+    if (!sets_.all_apart()) merged_.offset.resize(at(circuit_.points));
     for (int p = 0; p < circuit_.points; ++p) {
       const int island = islands_.of_point[at(p)];
       if (islands_.reference[at(island)] < 0) continue;
@@ -229,7 +235,7 @@ class Merger {
         merged_.grounded.push_back(0);
       }
       merged_.cluster[at(p)] = number;
-      merged_.offset[at(p)] = place.above;
+      if (!merged_.offset.empty()) merged_.offset[at(p)] = place.above;
     }
     for (const int reference : islands_.reference) {
       if (reference >= 0) ground(reference);
@@ -239,9 +245,10 @@ class Merger {
   /// The cluster of a reference point is measured from that point, so that its base is 0 V.
   void ground(int reference) {
     const int cluster = merged_.cluster[at(reference)];
-    const Precise down = negate(merged_.offset[at(reference)]);
     merged_.grounded[at(cluster)] = 1;
     merged_.base_point[at(cluster)] = reference;
+    if (merged_.offset.empty()) return;
+    const Precise down = negate(merged_.offset[at(reference)]);
     for (std::size_t p = 0; p < merged_.offset.size(); ++p) {
       if (merged_.cluster[p] == cluster) merged_.offset[p] = add(merged_.offset[p], down);
     }

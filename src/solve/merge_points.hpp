@@ -14,7 +14,7 @@ namespace ohmtrail::solve {
 
 struct Merged {
   std::vector<int> cluster;     ///< per point; −1 in an island without a source
-  std::vector<Precise> offset;  ///< per point, V(point) − base of its cluster
+  std::vector<Precise> offset;  ///< per point, V(point) − base of its cluster; empty where all are 0
   std::vector<char> fixes;      ///< per branch: fixes its voltage (or ties, below) and has no law of its own
   /// Idle branches (or loads that nothing can feed) that hold a part of the circuit which hangs on them
   /// alone: they keep it at 0 V drop, as the leakage of the real thing would. Their current must come out as

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solve/by_island.hpp"
 #include "units/index.hpp"
 
 // Unknowns: the base voltage of every cluster of merged points but the grounded ones.
@@ -132,8 +133,11 @@ class Newton {
   /// Per island, dΦ along the step: Φ's gradient is the imbalance.
   std::vector<double> slopes() const {
     std::vector<double> slope(failed_.size(), 0.0);
-    for (int u = 0; u < jacobian_.unknowns(); ++u)
-      slope[at(jacobian_.island(u))] += imbalance().leaving[u] * step_[u];
+    {
+      SumByIsland sums(slope);
+      for (int u = 0; u < jacobian_.unknowns(); ++u)
+        sums.add(jacobian_.island(u), imbalance().leaving[u] * step_[u]);
+    }
     return slope;
   }
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "solve/by_island.hpp"
 #include "units/index.hpp"
 
 namespace ohmtrail::solve {
@@ -36,6 +37,22 @@ void OperatingPoint::start_at(const std::vector<Precise>& point_voltage) {
   for (std::size_t c = 0; c < base_.size(); ++c) {
     if (!merged_->grounded[c]) base_[c] = point_voltage[at(merged_->base_point[c])];
   }
+  take_values();
+}
+
+void OperatingPoint::start_at_zero() {
+  for (std::size_t c = 0; c < base_.size(); ++c) {
+    if (!merged_->grounded[c]) base_[c] = {};
+  }
+  take_values();
+}
+
+void OperatingPoint::take_values() {
+  for (std::size_t b = 0; b < flow_.size(); ++b) take_value(b);
+}
+
+void OperatingPoint::take_value(std::size_t branch) {
+  if (flow_[branch] == Flow::ohmic) conductance_[branch] = 1 / circuit_->branches[branch].resistance;
 }
 
 void OperatingPoint::move(const Eigen::VectorXd& step, const std::vector<double>& length_of_island) {
@@ -46,39 +63,50 @@ void OperatingPoint::move(const Eigen::VectorXd& step, const std::vector<double>
   }
 }
 
-void OperatingPoint::evaluate(const Demand& demand) {
+void OperatingPoint::find_voltages() {
   for (std::size_t p = 0; p < voltage_.size(); ++p) {
     const int cluster = merged_->cluster[p];
-    if (cluster >= 0) voltage_[p] = add(base_[at(cluster)], merged_->offset[p]);
+    if (cluster < 0) continue;
+    voltage_[p] = merged_->offset.empty() ? base_[at(cluster)] : add(base_[at(cluster)], merged_->offset[p]);
   }
+}
+
+void OperatingPoint::evaluate(const Demand& demand) {
+  find_voltages();
+  find_currents(demand);
+  find_imbalance();
+}
+
+void OperatingPoint::find_currents(const Demand& demand) {
   std::fill(at_point_.begin(), at_point_.end(), AtPoint{});
   largest_current_.assign(islands_, 0.0);
+  LargestByIsland largest(largest_current_);
   for (std::size_t b = 0; b < drop_.size(); ++b) {
     if (island_[b] < 0) continue;
     const Branch& branch = circuit_->branches[b];
     drop_[b] = difference(voltage_[at(branch.from)], voltage_[at(branch.to)]);
     if (!flows(b)) continue;
-    const Operating operating = operate_branch(b, demand);
-    current_[b] = operating.current;
-    conductance_[b] = operating.conductance;
-    const double amperes = std::abs(operating.current);
+    if (flow_[b] == Flow::ohmic)
+      current_[b] = drop_[b] / branch.resistance;
+    else
+      operate_by_law(b, demand);
+    const double amperes = std::abs(current_[b]);
     AtPoint &from = at_point_[at(branch.from)], &to = at_point_[at(branch.to)];
-    from.leaving += operating.current, from.meeting += amperes;
-    to.leaving -= operating.current, to.meeting += amperes;
-    double& largest = largest_current_[at(island_[b])];
-    largest = std::max(largest, amperes);
+    from.leaving += current_[b], from.meeting += amperes;
+    to.leaving -= current_[b], to.meeting += amperes;
+    largest.add(island_[b], amperes);
   }
-  find_imbalance();
 }
 
-Operating OperatingPoint::operate_branch(std::size_t b, const Demand& demand) const {
+void OperatingPoint::operate_by_law(std::size_t b, const Demand& demand) {
   const Branch& branch = circuit_->branches[b];
-  if (flow_[b] == Flow::ohmic) return {drop_[b] / branch.resistance, 1 / branch.resistance};
   const double power = branch.law == Law::power ? demand.power[b] * demand.share[at(island_[b])] : 0;
   const double series = series_volts(branch);
   const double across =
       series == 0 ? drop_[b] : difference(add(voltage_[at(branch.from)], -series), voltage_[at(branch.to)]);
-  return operate(branch, across, power);
+  const Operating operating = operate(branch, across, power, current_[b]);
+  current_[b] = operating.current;
+  conductance_[b] = operating.conductance;
 }
 
 /// A cluster is left by what leaves its points.
@@ -92,12 +120,12 @@ void OperatingPoint::find_imbalance() {
     meeting_[unknown] += at_point_[p].meeting;
   }
   imbalance_.relative.assign(islands_, 0.0);
+  LargestByIsland relative(imbalance_.relative);
   for (int u = 0; u < jacobian_->unknowns(); ++u) {
-    const std::size_t island = at(jacobian_->island(u));
+    const int island = jacobian_->island(u);
     // Beside the island's largest current anything below 1e-20 of it is the noise of the voltages.
-    const double scale = std::max({meeting_[u], 1e-7 * largest_current_[island], 1e-14});
-    double& relative = imbalance_.relative[island];
-    relative = std::max(relative, std::abs(imbalance_.leaving[u]) / scale);
+    const double scale = std::max({meeting_[u], 1e-7 * largest_current_[at(island)], 1e-14});
+    relative.add(island, std::abs(imbalance_.leaving[u]) / scale);
   }
 }
 

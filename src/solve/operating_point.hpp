@@ -26,8 +26,13 @@ class OperatingPoint {
  public:
   OperatingPoint(const Circuit& circuit, const Merged& merged, const Jacobian& jacobian, const Modes& modes);
 
-  /// Takes the cluster bases from point voltages.
+  /// Takes the cluster bases from point voltages, and every branch's value from the circuit.
   void start_at(const std::vector<Precise>& point_voltage);
+  /// The same from 0 V everywhere.
+  void start_at_zero();
+  /// Takes a branch's value anew that stays as it is while Newton runs; for one that changed since
+  /// `start_at`.
+  void take_value(std::size_t branch);
   /// base += length · step in the islands whose length is not 0.
   void move(const Eigen::VectorXd& step, const std::vector<double>& length_of_island);
   /// Drops, currents and conductances of all branches that are not fixed, and the imbalance they leave.
@@ -50,7 +55,11 @@ class OperatingPoint {
   struct AtPoint {
     double leaving = 0, meeting = 0;  ///< Σ i and Σ |i|, A
   };
-  [[nodiscard]] Operating operate_branch(std::size_t b, const Demand& demand) const;
+  /// Of one that is not ohmic.
+  void operate_by_law(std::size_t b, const Demand& demand);
+  void take_values();
+  void find_voltages();
+  void find_currents(const Demand& demand);
   void find_imbalance();
 
   const Circuit* circuit_;

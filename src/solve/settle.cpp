@@ -127,12 +127,12 @@ std::vector<char> SolverState::run_newton() {
     structure->jacobian.forget();
   }
   if (point.power_loads().empty()) {
-    point.start_at(std::vector<Precise>(voltage.size()));
+    point.start_at_zero();
     return newton_with_converters(*this);
   }
   const std::vector<double> shares = demand.share;
   std::fill(demand.share.begin(), demand.share.end(), 0.0);
-  point.start_at(std::vector<Precise>(voltage.size()));
+  point.start_at_zero();
   std::vector<char> failed =
       newton(circuit, point, structure->jacobian, demand, effort, near_enough_to_start);
   demand.share = shares;
@@ -168,15 +168,6 @@ tl::expected<std::vector<char>, Failure> SolverState::settle() {
     one_only = one_only || !seen.insert(modes).second;
   }
   return wrong_islands;
-}
-
-std::vector<char> find_unfed(const Circuit& circuit, Partition fed) {
-  std::vector<char> unfed(circuit.branches.size(), 0);
-  for (std::size_t b = 0; b < unfed.size(); ++b) {
-    const Branch& branch = circuit.branches[b];
-    unfed[b] = is_takes(branch.law) && fed.find(branch.from) != fed.find(branch.to);
-  }
-  return unfed;
 }
 
 }  // namespace ohmtrail::solve

@@ -11,8 +11,8 @@ namespace ohmtrail::solve {
 SolverState::SolverState(Circuit circuit_to_solve)
     : circuit(std::move(circuit_to_solve)),
       fed(fed_parts(circuit)),
-      islands(find_islands(circuit, fed)),
       unfed(find_unfed(circuit, fed)),
+      islands(find_islands(circuit, fed, unfed)),
       voltage(at(circuit.points)),
       current(circuit.branches.size(), 0.0) {
   demand.share.assign(at(islands.count), 1.0);

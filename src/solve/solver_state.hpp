@@ -29,9 +29,9 @@ struct SolverState {
   explicit SolverState(Circuit circuit_to_solve);
 
   Circuit circuit;
-  Partition fed;  ///< see `fed_parts`
-  Islands islands;
+  Partition fed;            ///< see `fed_parts`
   std::vector<char> unfed;  ///< loads whose terminals no conducting branches join: no current can reach them
+  Islands islands;
   std::vector<std::size_t> switching;  ///< regulators and diodes
   std::vector<std::size_t> stoppable;  ///< loads that drop out below some voltage
   std::vector<char> stopped;  ///< loads (and outputs of converters) that are out for the rest of this solve
@@ -75,9 +75,6 @@ struct SolverState {
         islands.of_point[static_cast<std::size_t>(circuit.branches[branch].from)]);
   }
 };
-
-/// Loads that can carry no current whatever the state of diodes and regulators.
-[[nodiscard]] std::vector<char> find_unfed(const Circuit& circuit, Partition fed);
 
 /// Residuals within 1e-9.
 [[nodiscard]] bool is_certified(const Solution& solution);

@@ -122,6 +122,7 @@ tl::expected<Solution, Failure> Solver::with_resistance(int branch, double ohms)
     const Restore restore(state, branch);
     const double old_conductance = state.structure->point.conductance()[at(branch)];
     state.circuit.branches[at(branch)].resistance = ohms;
+    state.structure->point.take_value(at(branch));
     if (polish(state, branch, old_conductance) && power_loads_above_zero(state)) {
       state.find_currents();
       state.voltage = state.structure->point.voltage();

@@ -32,16 +32,24 @@ TEST(BranchLaw, AWarmWireTakesTheCurrentThatWarmsItSo) {
   }
 }
 
-/// Below a tenth of warming the root comes from Newton steps, above it from hyperbolic functions.
-TEST(BranchLaw, TheTwoWaysToTheRootMeet) {
-  const Branch wire = warm_wire(0.01, 80);
-  const double cold = 0.01 * (1 + 0.00393 * 10);
-  const double bend = 0.01 * 0.00393 * 80 / 1e4;
-  const double border = cold * std::sqrt(0.1 * cold / bend);  // V
-  const double below = operate(wire, border * (1 - 1e-9), 0).current;
-  const double above = operate(wire, border * (1 + 1e-9), 0).current;
-  EXPECT_NEAR(above / below, 1 + 2e-9, 1e-9);
-  EXPECT_NEAR(volts_over(wire, above), border * (1 + 1e-9), 1e-13 * border);
+/// Where the search for it starts changes nothing but its length.
+TEST(BranchLaw, AWarmWiresCurrentIsFoundFromAnyOther) {
+  for (const double rise : {0.0, 40.0, 5000.0}) {
+    const Branch wire = warm_wire(0.01, rise);
+    for (const double amperes : {0.0, 1e-6, 30.0, -100.0, 1e5}) {
+      const double volts = volts_over(wire, amperes);
+      for (const double near : {1e-9, 1.0, -40.0, amperes, 1e7})
+        EXPECT_NEAR(operate(wire, volts, 0, near).current, amperes, 1e-13 * std::abs(amperes)) << near;
+    }
+  }
+}
+
+TEST(BranchLaw, AShortThroughAWireOutOfAllReasonWarm) {
+  const Branch wire = warm_wire(1e-3, 5000);
+  const Solution solution = solved({2, {source(1, 0, 12, 1e-4), wire}, 0});
+  const double amperes = std::abs(solution.current[1]);
+  EXPECT_NEAR(std::abs(solution.drop[1]), volts_over(wire, amperes), 1e-12);
+  EXPECT_NEAR(12 - 1e-4 * amperes, volts_over(wire, amperes), 1e-12);
 }
 
 TEST(BranchLaw, ConductanceIsTheSlopeOfTheCurrent) {
