@@ -6,6 +6,7 @@
 #include <limits>
 
 #include "diagnose/infer/forward.hpp"
+#include "diagnose/infer/together.hpp"
 
 namespace ohmtrail::diagnose::inference {
 namespace {
@@ -28,11 +29,6 @@ Range range_of(const Posterior& posterior, std::size_t p, double factor) {
   const double best =
       factor * unknown.value(posterior.components.front().optimum.x[static_cast<Eigen::Index>(p)]);
   return {std::clamp(best, low, high), low, high};
-}
-
-// To a millionth: what is beyond that is no knowledge, and equal probabilities must compare equal.
-double probability(double share) {
-  return std::round(std::clamp(share, 0.0, 1.0) * 1e6) / 1e6;
 }
 
 std::size_t slot(int index) {
@@ -87,7 +83,7 @@ std::vector<InferredElement> describe_elements(const Posterior& posterior) {
       row.low = range.low;
       row.high = range.high;
       row.sound_resistance *= factor;
-      row.fault_probability = probability(posterior.fault[p]);
+      row.fault_probability = to_a_millionth(posterior.fault[p]);
       row.informed = posterior.informed[p] != 0;
     }
     out.push_back(std::move(row));
@@ -113,9 +109,9 @@ std::vector<InferredBattery> describe_batteries(const Posterior& posterior) {
     row.resistance = ohms.value;
     row.low = ohms.low;
     row.high = ohms.high;
-    row.cell_missing_probability = probability(posterior.fault[e]);
+    row.cell_missing_probability = to_a_millionth(posterior.fault[e]);
     // Two ways to fail that hardly ever meet: at least one of them.
-    row.fault_probability = probability(1 - (1 - posterior.fault[r]) * (1 - posterior.fault[e]));
+    row.fault_probability = to_a_millionth(1 - (1 - posterior.fault[r]) * (1 - posterior.fault[e]));
     row.informed = posterior.informed[r] != 0 || posterior.informed[e] != 0;
     out.push_back(std::move(row));
   }

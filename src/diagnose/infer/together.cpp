@@ -7,6 +7,10 @@
 
 namespace ohmtrail::diagnose::inference {
 
+double to_a_millionth(double probability) {
+  return std::round(std::clamp(probability, 0.0, 1.0) * 1e6) / 1e6;
+}
+
 Together::Together(const Posterior& posterior)
     : posterior_(posterior), enumerated_(posterior.model().parameters.size(), 0) {
   for (const Posterior::Alternative& one : posterior.alternatives) {
@@ -48,7 +52,7 @@ double Together::any_faulty(const std::vector<int>& members) const {
     bystanders_sound *= enumerated(p) ? 1 : 1 - posterior_.fault[at(p)];
   }
   const double sure = std::min(1.0, explained);
-  return sure + (1 - sure) * (1 - bystanders_sound);
+  return to_a_millionth(sure + (1 - sure) * (1 - bystanders_sound));
 }
 
 }  // namespace ohmtrail::diagnose::inference

@@ -5,6 +5,9 @@
 
 namespace ohmtrail::diagnose::inference {
 
+/// A probability to the millionth: what is beyond that is no knowledge, and equal ones must compare equal.
+[[nodiscard]] double to_a_millionth(double probability);
+
 /// Median and 90 % of a quantity.
 struct Spread {
   double median = 0, low = 0, high = 0;
