@@ -117,9 +117,10 @@ struct InferResult {
   Fit fit;
   /// Share of probability in explanations that were not weighed: an estimate, not a bound. Those are at least
   /// two changes away from every one whose neighbours were weighed; a further change is taken to be as
-  /// probable there as it was at the likeliest of those. Where resistances outvote each other, it can be
-  /// more: against searches of 1500 expansions on 60 random systems of 20 elements it was too low in 5,
-  /// mostly where several runs were only read as a whole.
+  /// probable there as it was at the likeliest of those. Changes that explain nothing where they were met,
+  /// yet take over where something else is missing, are not seen by it: against every subset of 120 small
+  /// systems (seven possible faults, four readings) it was too low in 63, by little: more than 0.001 was
+  /// missing in 12 of these, 0.016 in the worst.
   double left_out = 0;
   std::vector<InferAssumption> assumptions;
 
