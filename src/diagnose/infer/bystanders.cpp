@@ -4,18 +4,16 @@
 
 namespace ohmtrail::diagnose::inference {
 
-double log_bayes_factor(const Model& model, const Screen& screen, const Hypothesis& from, const Move& move) {
-  if (screen.is_error(move.coordinate)) {
-    const double odds = model.observations[static_cast<std::size_t>(move.coordinate)].wrong_log_odds;
-    return from.is_wrong(move.coordinate) ? move.log_ratio + odds : move.log_ratio - odds;
-  }
-  const int p = screen.parameter(move.coordinate);
-  const double odds = model.parameters[static_cast<std::size_t>(p)].fault->log_odds;
-  return from.is_faulty(p) ? move.log_ratio + odds : move.log_ratio - odds;
-}
-
 bool contains(const Hypothesis& set, const Screen& screen, int coordinate) {
   return screen.is_error(coordinate) ? set.is_wrong(coordinate) : set.is_faulty(screen.parameter(coordinate));
+}
+
+double log_bayes_factor(const Model& model, const Screen& screen, const Hypothesis& from, const Move& move) {
+  const auto at = [](int index) { return static_cast<std::size_t>(index); };
+  const double prior_odds = screen.is_error(move.coordinate)
+                                ? model.observations[at(move.coordinate)].wrong_log_odds
+                                : model.parameters[at(screen.parameter(move.coordinate))].fault->log_odds;
+  return contains(from, screen, move.coordinate) ? move.log_ratio + prior_odds : move.log_ratio - prior_odds;
 }
 
 double log_bystander_odds(const Model& model, const Screen& screen, const Hypothesis& from,

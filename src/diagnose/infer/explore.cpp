@@ -68,8 +68,8 @@ class Search {
     return sets_.key(screen_.hypothesis_after(from.hypothesis, move.coordinate));
   }
 
-  [[nodiscard]] int set_of(const Move& move) const {
-    return screen_.is_error(move.coordinate) ? -1 : sets_.set_of(screen_.parameter(move.coordinate));
+  [[nodiscard]] int set_of(int coordinate) const {
+    return screen_.is_error(coordinate) ? -1 : sets_.set_of(screen_.parameter(coordinate));
   }
 
   void add_to_core(int coordinate) {
@@ -77,8 +77,7 @@ class Search {
       return;
     }
     out_.core = screen_.hypothesis_after(out_.core, coordinate);
-    const int set = screen_.is_error(coordinate) ? -1 : sets_.set_of(screen_.parameter(coordinate));
-    if (set >= 0) {
+    if (const int set = set_of(coordinate); set >= 0) {
       for (const int p : sets_.sets[static_cast<std::size_t>(set)].member) {
         add_to_core(screen_.coordinate_of(p));
       }
@@ -125,7 +124,7 @@ class Search {
     std::vector<int> step_of(sets_.sets.size(), -1);
     for (std::size_t j = 0; j < e.moves.size(); ++j) {
       const Move& move = e.moves[j];
-      const int set = set_of(move);
+      const int set = set_of(move.coordinate);
       const double single = e.belief.log_base + move.log_ratio, there = single + e.log_divided;
       if (set < 0) {
         out.push_back({j, there, single});

@@ -3,7 +3,7 @@
 #include <vector>
 
 #include "diagnose/infer/screen.hpp"
-#include "diagnose/infer/set_split.hpp"
+#include "diagnose/infer/set_splits.hpp"
 
 /// Best-first search over hypotheses around one optimum.
 ///

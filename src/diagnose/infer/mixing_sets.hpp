@@ -4,7 +4,7 @@
 #include <vector>
 
 #include "diagnose/infer/parallel_sets.hpp"
-#include "diagnose/infer/set_split.hpp"
+#include "diagnose/infer/set_splits.hpp"
 
 /// From the probability that a set has a fault to that of each of its members.
 namespace ohmtrail::diagnose::inference {

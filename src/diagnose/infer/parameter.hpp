@@ -14,6 +14,8 @@ enum class Scale { logarithmic, linear };
 struct Normal {
   double mean = 0;
   double sd = 1;
+
+  friend bool operator==(const Normal&, const Normal&) = default;
 };
 
 /// What the unknown is like when it is faulty, and the odds of that before any reading.

@@ -1,4 +1,4 @@
-#include "diagnose/infer/set_split.hpp"
+#include "diagnose/infer/set_splits.hpp"
 
 #include <gtest/gtest.h>
 
@@ -100,6 +100,26 @@ TEST(SetSplit, LikeMembersShareAlikeAndTheirOddsDecide) {
   double shares = 0;
   for (std::size_t k = 1; k < split.states.size(); ++k) shares += split.share(k);
   EXPECT_NEAR(shares, 1, 1e-12);
+}
+
+TEST(SetSplit, TwinsAreWeighedAlikeHoweverManyThereAre) {
+  constexpr int lugs = 13;
+  Model model;
+  ParallelSet set;
+  for (int k = 0; k <= lugs; ++k) {
+    model.parameters.push_back(k == 0 ? run().parameters[1] : run().parameters[0]);
+    set.member.push_back(k);
+    set.length.push_back(k % 2 == 0 ? 1 : 1 + 1e-9);
+  }
+  const SetSplit split = SetPrior(model, set).split({2.78 + 0.7, 400});
+  std::vector<double> chance(set.member.size(), 0);
+  std::size_t pairs = 0;
+  for (std::size_t k = 1; k < split.states.size(); ++k) {
+    pairs += split.states[k].faulty.size() == 2 && split.states[k].faulty.front() > 0 ? 1 : 0;
+    for (const int p : split.states[k].faulty) chance[static_cast<std::size_t>(p)] += split.share(k);
+  }
+  EXPECT_EQ(pairs, lugs * (lugs - 1) / 2);
+  for (int k = 2; k <= lugs; ++k) EXPECT_NEAR(chance[static_cast<std::size_t>(k)], chance[1], 1e-6) << k;
 }
 
 TEST(SetSplit, NothingReadLeavesThePriorOdds) {

@@ -1,4 +1,4 @@
-#include "diagnose/infer/set_split.hpp"
+#include "diagnose/infer/set_prior.hpp"
 
 #include <algorithm>
 #include <cmath>
@@ -7,7 +7,7 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-constexpr std::size_t most_paired = 8;  // members whose pairs are weighed
+constexpr std::size_t paired = 8, most_paired = 24;  // members whose pairs are weighed; with their like
 constexpr std::size_t nobody = static_cast<std::size_t>(-1);
 
 // What is left of a cavity of a sum when an independent part with this variance is integrated out.
@@ -124,12 +124,17 @@ double SetPrior::log_all(const Cavity& sum, const std::vector<std::size_t>& faul
   return tilt(whole, whole.sound, sum).log_integral;
 }
 
+double SetPrior::log_odds(const std::vector<std::size_t>& faulty) const {
+  double out = 0;
+  for (const std::size_t k : faulty) {
+    out += unknown(k).fault->log_odds;
+  }
+  return out;
+}
+
 double SetPrior::log_weight(const Cavity& sum, const std::vector<int>& faulty) const {
   const std::vector<std::size_t> at = places(faulty);
-  double odds = 0;
-  for (const std::size_t k : at) {
-    odds += unknown(k).fault->log_odds;
-  }
+  const double odds = log_odds(at);
   switch (at.size()) {
     case 1:
       return odds + log_one(sum, at[0]);
@@ -140,22 +145,56 @@ double SetPrior::log_weight(const Cavity& sum, const std::vector<int>& faulty) c
   }
 }
 
-SetSplit SetPrior::split(const Cavity& sum) const {
-  SetSplit out{sum, {{{}, log_weight(sum, {})}}, -std::numeric_limits<double>::infinity()};
-  for (const int p : set_.member) {
-    out.states.push_back({{p}, log_weight(sum, {p})});
+std::size_t SetPrior::kind(std::size_t k) const {
+  constexpr double rounding = 1e-6;  // of the linearisation that the lengths come from
+  const auto alike = [&](std::size_t other) {
+    const Parameter &a = unknown(k), &b = unknown(other);
+    return std::abs(set_.length[k] / set_.length[other] - 1) < rounding && a.centre == b.centre &&
+           a.sound == b.sound && a.fault->prior == b.fault->prior;
+  };
+  std::size_t first = 0;
+  while (!alike(first)) {
+    ++first;
   }
-  std::vector<SetState> order(out.states.begin() + 1, out.states.end());
+  return first;
+}
+
+std::vector<SetState> SetPrior::pairs(const Cavity& sum, const std::vector<SetState>& single) const {
+  constexpr double rounding = 1e-6;
+  std::vector<SetState> order = single;
   std::stable_sort(order.begin(), order.end(),
                    [](const SetState& x, const SetState& y) { return x.log_weight > y.log_weight; });
-  order.resize(std::min(order.size(), most_paired));
-  for (std::size_t a = 0; a < order.size(); ++a) {
+  std::size_t count = std::min(order.size(), paired);
+  while (count < std::min(order.size(), most_paired) &&
+         order[count].log_weight > order[count - 1].log_weight - rounding) {
+    ++count;
+  }
+  std::map<std::pair<std::size_t, std::size_t>, double> of_kinds;
+  std::vector<SetState> out;
+  for (std::size_t a = 0; a < count; ++a) {
     for (std::size_t b = 0; b < a; ++b) {
-      std::vector<int> pair{order[a].faulty.front(), order[b].faulty.front()};
-      std::sort(pair.begin(), pair.end());
-      const double weight = log_weight(sum, pair);
-      out.states.push_back({std::move(pair), weight});
+      std::vector<int> faulty{order[a].faulty.front(), order[b].faulty.front()};
+      std::sort(faulty.begin(), faulty.end());
+      const std::vector<std::size_t> at = places(faulty);
+      const std::pair<std::size_t, std::size_t> kinds = std::minmax(kind(at[0]), kind(at[1]));
+      const auto [known, fresh] = of_kinds.try_emplace(kinds, 0);
+      if (fresh) {
+        known->second = log_two(sum, at[0], at[1]);
+      }
+      out.push_back({std::move(faulty), log_odds(at) + known->second});
     }
+  }
+  return out;
+}
+
+SetSplit SetPrior::split(const Cavity& sum) const {
+  std::vector<SetState> single;
+  for (const int p : set_.member) {
+    single.push_back({{p}, log_weight(sum, {p})});
+  }
+  SetSplit out{sum, {{{}, log_weight(sum, {})}}, -std::numeric_limits<double>::infinity()};
+  for (const std::vector<SetState>& more : {single, pairs(sum, single)}) {
+    out.states.insert(out.states.end(), more.begin(), more.end());
   }
   for (std::size_t k = 1; k < out.states.size(); ++k) {
     out.log_any = log_sum(out.log_any, out.states[k].log_weight);
@@ -193,38 +232,6 @@ std::vector<MemberView> SetPrior::members(const Cavity& sum, const SetState& sta
     const Normal& prior = bad ? unknown(k).fault->prior : unknown(k).sound;
     const Tilted here = tilt(unknown(k), prior, cavity_of(k, sum, others));
     out.push_back({here.mean_x, here.variance_x});
-  }
-  return out;
-}
-
-const SetPrior& SetSplits::prior(int set) {
-  return priors_.try_emplace(set, *model_, sets_->sets[static_cast<std::size_t>(set)]).first->second;
-}
-
-const SetSplit& SetSplits::of(int set, const Cavity& sum) {
-  std::list<SetSplit>& known = known_[set];
-  for (const SetSplit& one : known) {
-    if (nearly_equal(one.sum, sum)) {
-      return one;
-    }
-  }
-  known.push_back(prior(set).split(sum));
-  return known.back();
-}
-
-double SetSplits::log_divided(int set, const Cavity& sum, const std::vector<int>& faulty) {
-  const SetSplit& split = of(set, sum);
-  const auto own = std::find_if(split.states.begin(), split.states.end(),
-                                [&](const SetState& state) { return state.faulty == faulty; });
-  const double weight =
-      own != split.states.end() ? own->log_weight : prior(set).log_weight(split.sum, faulty);
-  return std::max(0.0, split.log_any - weight);
-}
-
-const std::vector<MemberView>& SetSplits::views(int set, const SetSplit& split, std::size_t state) {
-  std::vector<MemberView>& out = split.views[state];
-  if (out.empty()) {
-    out = prior(set).members(split.sum, split.states[state]);
   }
   return out;
 }

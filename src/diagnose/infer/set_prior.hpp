@@ -1,7 +1,7 @@
 #pragma once
 #include <cmath>
-#include <list>
 #include <map>
+#include <utility>
 #include <vector>
 
 #include "diagnose/infer/parallel_sets.hpp"
@@ -32,8 +32,6 @@ struct SetSplit {
   double log_any = 0;            ///< ln of what all states with a fault weigh together
   /// What a state with a fault weighs of all such.
   [[nodiscard]] double share(std::size_t state) const { return std::exp(states[state].log_weight - log_any); }
-
-  mutable std::map<std::size_t, std::vector<MemberView>> views{};  ///< by state, where they were asked for
 };
 
 class SetPrior {
@@ -41,7 +39,7 @@ class SetPrior {
   /// Both must outlive it.
   SetPrior(const Model& model, const ParallelSet& set);
 
-  /// All single faults, and the pairs among the likeliest of them.
+  /// All single faults, and the pairs among the likeliest of them; of members that are alike all or none.
   [[nodiscard]] SetSplit split(const Cavity& sum) const;
   /// ln of what one choice of faulty members weighs.
   [[nodiscard]] double log_weight(const Cavity& sum, const std::vector<int>& faulty) const;
@@ -55,6 +53,9 @@ class SetPrior {
   [[nodiscard]] const Parameter& unknown(std::size_t k) const {
     return model_.parameters[static_cast<std::size_t>(set_.member[k])];
   }
+  /// Members that differ in nothing but their odds are of one kind, named by the first of them.
+  [[nodiscard]] std::size_t kind(std::size_t k) const;
+  [[nodiscard]] std::vector<SetState> pairs(const Cavity& sum, const std::vector<SetState>& single) const;
   [[nodiscard]] std::vector<std::size_t> places(const std::vector<int>& faulty) const;
   [[nodiscard]] const Moments& moments(std::size_t k, bool faulty) const {
     return faulty ? faulty_[k] : sound_[k];
@@ -62,6 +63,7 @@ class SetPrior {
   [[nodiscard]] Moments sum_of(const std::vector<std::size_t>& faulty, std::size_t except) const;
   [[nodiscard]] Moments culprit(const Cavity& sum, std::size_t k) const;
   [[nodiscard]] Cavity cavity_of(std::size_t k, const Cavity& sum, const Moments& others) const;
+  [[nodiscard]] double log_odds(const std::vector<std::size_t>& faulty) const;
   [[nodiscard]] double log_one(const Cavity& sum, std::size_t k) const;
   [[nodiscard]] double log_two(const Cavity& sum, std::size_t a, std::size_t b) const;
   [[nodiscard]] double log_all(const Cavity& sum, const std::vector<std::size_t>& faulty) const;
@@ -69,30 +71,6 @@ class SetPrior {
   const Model& model_;
   const ParallelSet& set_;
   std::vector<Moments> sound_, faulty_;  ///< by member
-};
-
-/// The splits of all sets, each worked out once for all hypotheses that leave what is said of its sum as it
-/// was.
-class SetSplits {
- public:
-  SetSplits() = default;
-  /// Both must outlive it.
-  SetSplits(const Model& model, const ParallelSets& sets) : model_(&model), sets_(&sets) {}
-
-  /// Stays valid as long as this does.
-  [[nodiscard]] const SetSplit& of(int set, const Cavity& sum);
-  /// ln of what all divisions of the set's fault weigh over the one with these faulty members.
-  [[nodiscard]] double log_divided(int set, const Cavity& sum, const std::vector<int>& faulty);
-  /// Of every member under one state, in the set's order.
-  [[nodiscard]] const std::vector<MemberView>& views(int set, const SetSplit& split, std::size_t state);
-
- private:
-  const SetPrior& prior(int set);
-
-  const Model* model_ = nullptr;
-  const ParallelSets* sets_ = nullptr;
-  std::map<int, SetPrior> priors_;
-  std::map<int, std::list<SetSplit>> known_;
 };
 
 }  // namespace ohmtrail::diagnose::inference
