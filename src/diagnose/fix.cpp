@@ -184,9 +184,8 @@ std::string battery_fix(Cause cause, const FixContext& context) {
 }
 
 std::string cable_fix(const FixContext& context) {
-  const auto& run = context.system.runs[context.element.origin.index];
   return fmt::format(
-      "Disconnect the battery first. Replace {} by {} or larger and check that its fuse still fits.", run.id,
+      "Disconnect the battery first. Replace the cable by {} or larger and check that its fuse still fits.",
       context.better_gauge);
 }
 

@@ -156,7 +156,7 @@ Finding unknown(const std::string& names, double amperes) {
   finding.text = fmt::format(
       "the file does not say what these breakers can break: {}; a dead short behind them draws up to {}",
       names, units::print(Current{amperes}));
-  finding.remedy = "Read it off their bodies and write it as interrupts.";
+  finding.remedy = "Read it off their bodies and note it in the file, as \"interrupts\".";
   return finding;
 }
 

@@ -160,6 +160,7 @@ TEST(Undersized, ChoosesFromTheCableListOfTheFile) {
   const auto spots = rank_all(system);
   ASSERT_FALSE(spots.empty());
   EXPECT_EQ(spots[0].better_gauge, "16 mm2");
+  EXPECT_NE(spots[0].fix.find("Replace the cable by 16 mm2 or larger"), std::string::npos) << spots[0].fix;
 }
 
 TEST(Undersized, TestLoadsHaveNoLimit) {
