@@ -43,10 +43,6 @@ Operating operate_resistor(const Branch& branch, double volts, double near) {
 
 }  // namespace
 
-double series_volts(const Branch& branch) {
-  return branch.law == Law::source || branch.law == Law::diode ? branch.size : 0;
-}
-
 Operating operate(const Branch& branch, double volts, double power, double near) {
   switch (branch.law) {
     case Law::resistor:

@@ -18,7 +18,9 @@ struct Operating {
 
 /// Volts in series with the branch's resistance: the electromotive force of a source, the fixed drop of a
 /// diode.
-[[nodiscard]] double series_volts(const Branch& branch);
+[[nodiscard]] inline double series_volts(const Branch& branch) {
+  return branch.law == Law::source || branch.law == Law::diode ? branch.size : 0;
+}
 
 /// `volts`: v − series_volts. `power`: W taken by a power branch, for which v > 0 is a precondition. `near`:
 /// A, a current that may not be far where the branch's own warms it; it only saves time.

@@ -14,7 +14,6 @@ OperatingPoint::OperatingPoint(const Circuit& circuit, const Merged& merged, con
       merged_(&merged),
       jacobian_(&jacobian),
       base_(merged.base_point.size()),
-      voltage_(merged.cluster.size()),
       drop_(circuit.branches.size()),
       current_(circuit.branches.size()),
       conductance_(circuit.branches.size()),
@@ -64,11 +63,19 @@ void OperatingPoint::move(const Eigen::VectorXd& step, const std::vector<double>
 }
 
 void OperatingPoint::find_voltages() {
-  for (std::size_t p = 0; p < voltage_.size(); ++p) {
+  for (std::size_t p = 0; p < at_point_.size(); ++p) {
     const int cluster = merged_->cluster[p];
     if (cluster < 0) continue;
-    voltage_[p] = merged_->offset.empty() ? base_[at(cluster)] : add(base_[at(cluster)], merged_->offset[p]);
+    const Precise base = base_[at(cluster)];
+    at_point_[p] = {merged_->offset.empty() ? base : add(base, merged_->offset[p])};
   }
+}
+
+std::vector<Precise> OperatingPoint::voltage() const {
+  std::vector<Precise> voltage;
+  voltage.reserve(at_point_.size());
+  for (const AtPoint& point : at_point_) voltage.push_back(point.voltage);
+  return voltage;
 }
 
 void OperatingPoint::evaluate(const Demand& demand) {
@@ -78,18 +85,20 @@ void OperatingPoint::evaluate(const Demand& demand) {
 }
 
 void OperatingPoint::find_currents(const Demand& demand) {
-  std::fill(at_point_.begin(), at_point_.end(), AtPoint{});
   largest_current_.assign(islands_, 0.0);
   LargestByIsland largest(largest_current_);
+  constexpr std::size_t ahead = 16;
   for (std::size_t b = 0; b < drop_.size(); ++b) {
+    if (b + ahead < drop_.size()) expect(circuit_->branches[b + ahead]);
     if (island_[b] < 0) continue;
     const Branch& branch = circuit_->branches[b];
-    drop_[b] = difference(voltage_[at(branch.from)], voltage_[at(branch.to)]);
+    const double before = drop_[b];
+    drop_[b] = difference(at_point_[at(branch.from)].voltage, at_point_[at(branch.to)].voltage);
     if (!flows(b)) continue;
     if (flow_[b] == Flow::ohmic)
       current_[b] = drop_[b] / branch.resistance;
     else
-      operate_by_law(b, demand);
+      operate_by_law(b, demand, drop_[b] - before);
     const double amperes = std::abs(current_[b]);
     AtPoint &from = at_point_[at(branch.from)], &to = at_point_[at(branch.to)];
     from.leaving += current_[b], from.meeting += amperes;
@@ -98,13 +107,14 @@ void OperatingPoint::find_currents(const Demand& demand) {
   }
 }
 
-void OperatingPoint::operate_by_law(std::size_t b, const Demand& demand) {
+void OperatingPoint::operate_by_law(std::size_t b, const Demand& demand, double rise) {
   const Branch& branch = circuit_->branches[b];
   const double power = branch.law == Law::power ? demand.power[b] * demand.share[at(island_[b])] : 0;
   const double series = series_volts(branch);
-  const double across =
-      series == 0 ? drop_[b] : difference(add(voltage_[at(branch.from)], -series), voltage_[at(branch.to)]);
-  const Operating operating = operate(branch, across, power, current_[b]);
+  const double across = series == 0 ? drop_[b]
+                                    : difference(add(at_point_[at(branch.from)].voltage, -series),
+                                                 at_point_[at(branch.to)].voltage);
+  const Operating operating = operate(branch, across, power, current_[b] + conductance_[b] * rise);
   current_[b] = operating.current;
   conductance_[b] = operating.conductance;
 }
