@@ -72,11 +72,19 @@ Json TextOrNumber::schema() {
   return {{"type", Json::array({"string", "number"})}};
 }
 
-bool Name::read(Reader& reader, Value value, std::string& text) {
-  std::string met;
-  if (!Text::read(reader, value, met) || !tell_bad_name(reader, value, met, NameUse::reference)) return false;
-  text = std::move(met);
+namespace {
+
+bool read_name(Reader& reader, Value value, NameUse use, std::string& text) {
+  if (!value.is(Kind::string)) return wrong_kind(reader, value, "a text in quotes");
+  if (!tell_bad_name(reader, value, value.string(), use)) return false;
+  text = value.string();
   return true;
+}
+
+}  // namespace
+
+bool Name::read(Reader& reader, Value value, std::string& text) {
+  return read_name(reader, value, NameUse::reference, text);
 }
 Json Name::schema() {
   return {{"type", "string"}, {"minLength", 1}};
@@ -86,11 +94,7 @@ bool Identifier::read(Reader& reader, Value value, std::string& text) {
   if (value.is(Kind::number)) {
     return wrong_kind(reader, value, "a name in quotes", fmt::format("write \"{}\"", value.source()));
   }
-  std::string met;
-  if (!Text::read(reader, value, met) || !tell_bad_name(reader, value, met, NameUse::definition))
-    return false;
-  text = std::move(met);
-  return true;
+  return read_name(reader, value, NameUse::definition, text);
 }
 Json Identifier::schema() {
   return {{"$ref", "#/$defs/identifier"}};
