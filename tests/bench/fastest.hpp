@@ -3,9 +3,14 @@
 #include <ctime>
 #include <limits>
 
+#include "cli/doors/heap.hpp"
+
 /// Two ways of doing a thing, timed by turns in one run, so that a busy machine slows both. Seconds are those
 /// of the processor, and the quickest turn of each counts: whatever else ran only ever adds.
 namespace ohmtrail::bench {
+
+/// For both ways, as in the program.
+inline const bool freed_memory_is_kept = (cli::keep_freed_memory(), true);
 
 struct Seconds {
   double bare = std::numeric_limits<double>::infinity();
