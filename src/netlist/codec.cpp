@@ -7,6 +7,7 @@
 
 #include "netlist/characters.hpp"
 #include "netlist/nearest.hpp"
+#include "netlist/word_hint.hpp"
 
 namespace ohmtrail::netlist {
 
@@ -100,6 +101,15 @@ Json Identifier::schema() {
   return {{"$ref", "#/$defs/identifier"}};
 }
 
+namespace {
+
+std::string word_hint(std::string_view text, const std::vector<std::string_view>& known) {
+  const std::string meant = word_meant(text, known);
+  return meant.empty() ? did_you_mean(text, known) : fmt::format("write \"{}\"", meant);
+}
+
+}  // namespace
+
 std::optional<std::size_t> read_word(Reader& reader, Value value,
                                      const std::vector<std::string_view>& known) {
   if (!value.is(Kind::string)) {
@@ -110,7 +120,7 @@ std::optional<std::size_t> read_word(Reader& reader, Value value,
   const auto found = std::find(known.begin(), known.end(), text);
   if (found != known.end()) return static_cast<std::size_t>(found - known.begin());
   reader.problems.error(value, {"unknown-word", fmt::format("{} is not one of the words", shown(value)),
-                                one_of(known), reader.problems.listing() ? did_you_mean(text, known) : ""});
+                                one_of(known), reader.problems.listing() ? word_hint(text, known) : ""});
   return std::nullopt;
 }
 

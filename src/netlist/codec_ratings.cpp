@@ -7,6 +7,18 @@
 
 namespace ohmtrail::netlist {
 
+namespace {
+
+/// "10" without its unit: 10 AWG is half as thick as 10 mm2.
+void doubt_bare_number(Reader& reader, Value value) {
+  const std::string_view text = value.string();
+  if (text.find_first_not_of("0123456789. ") != std::string_view::npos) return;
+  reader.problems.warning(value, {"gauge-without-unit", fmt::format("\"{0}\" is read as {0} AWG", text), "",
+                                  fmt::format("write \"{0} AWG\", or \"{0} mm2\" if that is meant", text)});
+}
+
+}  // namespace
+
 bool GaugeCodec::read(Reader& reader, Value value, trade::Gauge& gauge) {
   if (!value.is(Kind::string)) {
     const std::string hint =
@@ -21,6 +33,7 @@ bool GaugeCodec::read(Reader& reader, Value value, trade::Gauge& gauge) {
     reader.problems.error(value, std::move(remark));
     return false;
   }
+  doubt_bare_number(reader, value);
   gauge = *parsed;
   return true;
 }

@@ -6,6 +6,7 @@
 
 #include "netlist/battery_checks.hpp"
 #include "netlist/sections.hpp"
+#include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/units/print.hpp"
 
 /// What a section checks by itself: unusual values, and what keys say of each other.
@@ -22,6 +23,9 @@ constexpr std::array usual_nominals = {2.0,  3.2,  4.0,  6.0,  6.4,  8.0,  10.0,
 constexpr double unusual_sound_contact = 0.1;
 constexpr double unusual_found = 1;
 constexpr double unusual_sound_wire = 5;
+/// A wire that is worse than its table by more is broken, or its milliohms were written as ohms; below the
+/// floor no slip of a thousand is told from a thin wire.
+constexpr double unusual_over_table = 300, unusual_wire_floor = 0.3;
 
 void doubt_resistance(Reader& reader, Value owner, std::string_view key, const std::optional<Resistance>& r,
                       double limit) {
@@ -40,9 +44,12 @@ void doubt_contact(Reader& reader, Value value, const Resistances& r) {
   doubt_resistance(reader, value, "resistance", r.as_found, unusual_found);
 }
 
-void doubt_wire(Reader& reader, Value value, const Resistances& r) {
-  doubt_resistance(reader, value, "sound", r.sound, unusual_sound_wire);
-  doubt_resistance(reader, value, "resistance", r.as_found, unusual_sound_wire);
+void doubt_wire(Reader& reader, Value value, const Run& run, const Resistances& r) {
+  if ((!r.sound && !r.as_found) || !(run.gauge.area.si() > 0)) return;
+  const double table = trade::wire_resistance_at_20C(run.gauge, run.length, run.conductor).si();
+  const double limit = std::clamp(unusual_over_table * table, unusual_wire_floor, unusual_sound_wire);
+  doubt_resistance(reader, value, "sound", r.sound, limit);
+  doubt_resistance(reader, value, "resistance", r.as_found, limit);
 }
 
 void doubt_nominal(Reader& reader, Value owner, Voltage nominal) {
@@ -93,7 +100,8 @@ void Check<Battery>::run(Reader& reader, Value value, Battery& battery) {
 }
 
 void Check<Run>::run(Reader& reader, Value value, Run& run) {
-  doubt_wire(reader, value, run.wire);
+  doubt_wire(reader, value, run, run.wire);
+  if (run.return_conductor) doubt_wire(reader, value.member("return"), run, run.return_conductor->wire);
   constexpr double unusual_length = 100;
   if (run.length.si() > unusual_length) {
     reader.problems.warning(
@@ -107,9 +115,6 @@ void Check<Run>::run(Reader& reader, Value value, Run& run) {
 void Check<RunEnd>::run(Reader& reader, Value value, RunEnd& end) {
   doubt_contact(reader, value, end.resistances);
   end.opened = end.crimp.has_value();
-}
-void Check<ReturnConductor>::run(Reader& reader, Value value, ReturnConductor& back) {
-  doubt_wire(reader, value, back.wire);
 }
 void Check<Joint>::run(Reader& reader, Value value, Joint& joint) {
   doubt_contact(reader, value, joint.resistances);

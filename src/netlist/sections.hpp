@@ -116,10 +116,6 @@ struct Check<RunEnd> {
   static void run(Reader&, Value, RunEnd&);
 };
 template <>
-struct Check<ReturnConductor> {
-  static void run(Reader&, Value, ReturnConductor&);
-};
-template <>
 struct Check<Joint> {
   static void run(Reader&, Value, Joint&);
 };

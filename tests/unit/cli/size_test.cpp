@@ -28,7 +28,7 @@ constexpr const char* skiff = R"({
   "fuses": [{"id": "fuse", "from": "b+", "to": "f", "rating": "40 A", "form": "blade"}],
   "loads": [{"id": "lamp", "plus": "l+", "minus": "l-", "takes": "8 A", "inrush": "90 A"},
             {"id": "radio", "plus": "m+", "minus": "m-", "takes": "1 A", "class": "critical"}],
-  "cable_list": [{"gauge": "16 AWG", "price": 1}, {"gauge": "12", "price": 2}, {"gauge": "6 AWG", "price": 4}]
+  "cable_list": [{"gauge": "16 AWG", "price": 1}, {"gauge": "12 awg", "price": 2}, {"gauge": "6 AWG", "price": 4}]
 })";
 
 Program with(const std::string& file) {
@@ -73,7 +73,8 @@ TEST(SizeCommand, GaugesAreSpelledAsInTheListAndTheSumIsTheCost) {
   const auto result = result_of(skiff);
   double sum = 0;
   for (const auto& run : result["runs"]) {
-    EXPECT_TRUE(run["gauge"] == "16 AWG" || run["gauge"] == "12" || run["gauge"] == "6 AWG") << run["gauge"];
+    EXPECT_TRUE(run["gauge"] == "16 AWG" || run["gauge"] == "12 awg" || run["gauge"] == "6 AWG")
+        << run["gauge"];
     EXPECT_LE(run["current"], run["ampacity"]);
     sum += run["cost"].get<double>();
   }

@@ -30,6 +30,15 @@ TEST_P(LikelySlip, GetsItsRemedy) {
   EXPECT_THAT(all, HasSubstr(GetParam().hint));
 }
 
+INSTANTIATE_TEST_SUITE_P(WordsOfTheTrade, LikelySlip,
+                         testing::Values(Hint{"/batteries/0/chemistry", "\"Lithium\"", "write \"lfp\""},
+                                         Hint{"/batteries/0/chemistry", "\"lead acid\"", "write \"flooded\""},
+                                         Hint{"/system/kind", "\"motorhome\"", "write \"vehicle\""},
+                                         Hint{"/system/kind", "\"boat\"", "write \"vessel\""},
+                                         Hint{"/runs/0/conductor", "\"copper\"", "write \"bare-copper\""},
+                                         Hint{"/joints/0/kind", "\"body\"", "write \"chassis\""},
+                                         Hint{"/joints/0/kind", "\"chasis\"", "did you mean \"chassis\""}));
+
 INSTANTIATE_TEST_SUITE_P(
     Meter, LikelySlip,
     testing::Values(

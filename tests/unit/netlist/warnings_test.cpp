@@ -42,6 +42,8 @@ INSTANTIATE_TEST_SUITE_P(
         Doubt{"/batteries/0/resistance", "\"4 ohm\"", "unusual-resistance /batteries/0/resistance"},
         Doubt{"/batteries/0/resistance", "1e-6", "unusual-resistance /batteries/0/resistance"},
         Doubt{"/runs/0/length", "200", "unusual-length /runs/0/length"},
+        Doubt{"/runs/0/gauge", "\"10\"", "gauge-without-unit /runs/0/gauge"},
+        Doubt{"/runs/0/resistance", "3", "unusual-resistance /runs/0/resistance"},
         Doubt{"/runs/0/resistance", "8", "unusual-resistance /runs/0/resistance"},
         Doubt{"/runs/0/return/resistance", "8", "unusual-resistance /runs/0/return/resistance"},
         Doubt{"/runs/0/ends", "{\"from\": {\"sound\": 0.2}}", "unusual-resistance /runs/0/ends/from/sound"},
