@@ -64,6 +64,8 @@ struct Segments {
         joined.union_set(at(network.elements[e].from), at(network.elements[e].to));
     feed(network);
     spread(system, network, ungrounded);
+    feed_apart(network);
+    spread(system, network, ungrounded);
   }
 
   int& level_at(int point) { return level[joined.find_set(at(point))]; }
@@ -77,6 +79,14 @@ struct Segments {
     if (any) return;
     for (const auto& element : network.elements)
       if (element.role == Role::charger) level_at(element.from) = 0;
+  }
+
+  /// What no battery reaches a charger or a converter's output feeds. It limits its own current, so that
+  /// before the first device nothing is unprotected.
+  void feed_apart(const network::Network& network) {
+    for (const auto& element : network.elements)
+      if (element.role == Role::charger && level_at(element.from) == std::numeric_limits<int>::max())
+        level_at(element.from) = 1;
   }
 
   void spread(const netlist::System& system, const network::Network& network,

@@ -31,9 +31,9 @@ struct Guards {
 [[nodiscard]] std::vector<double> device_ladder(const netlist::System& system,
                                                 const network::Element& element);
 
-/// A device guards what lies beyond it, seen from the batteries (from the chargers where there are none), up
-/// to the next device; and from overload, not from a short circuit, the cable from a battery that feeds it
-/// alone. Positions of switches do not matter: an open one may be closed tomorrow.
+/// A device guards what lies beyond it, seen from the batteries (from chargers and converters where no
+/// battery reaches), up to the next device; and from overload, not from a short circuit, the cable from a
+/// battery that feeds it alone. Positions of switches do not matter: an open one may be closed tomorrow.
 [[nodiscard]] Guards find_guards(const netlist::System& system, const network::Network& network);
 
 }  // namespace ohmtrail::plan

@@ -2,7 +2,9 @@
 #include <fmt/ranges.h>
 
 #include <algorithm>
+#include <cmath>
 #include <set>
+#include <utility>
 
 #include "ohmtrail/diagnose/bank.hpp"
 #include "ohmtrail/trade/gauge.hpp"
@@ -69,11 +71,29 @@ const netlist::Run& run_of(const Context& context, int wire) {
   return context.system.runs[context.network.elements[at(wire)].origin.index];
 }
 
+/// A, over all cases.
+double most_amperes(const Context& context, int wire) {
+  double most = 0;
+  for (const auto& solved : context.solved)
+    most = std::max(most, std::abs(solved.solution.current[at(wire)]));
+  return most;
+}
+
+/// Of equals the one that carries most.
 int thickest(const Context& context, const std::set<int>& wires) {
-  int best = -1;
-  for (const int wire : wires)
-    if (best < 0 || run_of(context, wire).gauge.area > run_of(context, best).gauge.area) best = wire;
-  return best;
+  const auto less = [&](int a, int b) {
+    return std::pair(run_of(context, a).gauge.area, most_amperes(context, a)) <
+           std::pair(run_of(context, b).gauge.area, most_amperes(context, b));
+  };
+  const auto best = std::max_element(wires.begin(), wires.end(), less);
+  return best == wires.end() ? -1 : *best;
+}
+
+/// As the cases have it. Where a body returns the current, or several batteries stand apart, no cable does.
+bool carry_the_same(const Context& context, int plus, int minus) {
+  constexpr double alike = 0.8;
+  const double a = most_amperes(context, plus), b = most_amperes(context, minus);
+  return std::min(a, b) >= alike * std::max(a, b);
 }
 
 /// Nearly the same area is the same size: 35 mm² and 2 AWG are.
@@ -82,7 +102,7 @@ bool thinner(const netlist::Run& a, const netlist::Run& b) {
 }
 
 void compare(const Context& context, int plus, int minus, const std::string& at_what, Findings& findings) {
-  if (plus < 0 || minus < 0) return;
+  if (plus < 0 || minus < 0 || !carry_the_same(context, plus, minus)) return;
   const auto& positive = run_of(context, plus);
   const auto& negative = run_of(context, minus);
   const bool negative_thinner = thinner(negative, positive);

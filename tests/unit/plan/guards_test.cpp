@@ -194,5 +194,25 @@ TEST(Guards, LaddersAreThoseOfTheForm) {
   EXPECT_EQ(device_ladder(rig.system, fuse), device_ladder(rig.system, breaker));
 }
 
+/// A converter's output stands apart from every battery: its fuses guard all the same.
+TEST(Guards, WhatOnlyAConverterFeedsIsGuardedByItsOwnFuses) {
+  auto rig = test::fused_at(0.1);
+  netlist::Converter converter;
+  converter.id = "to 12 V", converter.plus_in = "l+", converter.minus_in = "l-";
+  converter.plus_out = "c+", converter.minus_out = "c-";
+  converter.setpoint = units::Voltage{12.5}, converter.limit = units::Current{20};
+  rig.system.converters.push_back(converter);
+  rig.run("out", "c+", "panel", 10, 1);
+  rig.fuse("pump fuse", "panel", "p", 10);
+  rig.run("pump run", "p", "p+", 14, 3);
+  rig.load("pump", "p+", "p-", 5);
+  rig.run("pump back", "p-", "c-", 14, 3);
+  const Guarded guarded(rig);
+  EXPECT_EQ(guarded.guard("pump run"), "pump fuse");
+  EXPECT_EQ(guarded.guard("branch"), "fuse");
+  EXPECT_EQ(guarded.guard("pump back"), "") << "the way back";
+  EXPECT_FALSE(guarded.unprotected("out")) << "the converter limits its own current";
+}
+
 }  // namespace
 }  // namespace ohmtrail::plan

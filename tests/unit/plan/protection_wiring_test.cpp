@@ -95,6 +95,17 @@ TEST(UnlikeGauge, LikeOnesAndNeighbouringStandardsPass) {
   EXPECT_TRUE(rig.of_rule("unlike-gauge").empty());
 }
 
+/// The way back is the body, and a lamp's thin cable ends on it beside the battery's post.
+TEST(UnlikeGauge, WhatCarriesAnotherCurrentIsNotCompared) {
+  auto rig = fused_at(0.1);
+  rig.joint("body", "l-", "b-", trade::JointKind::chassis);
+  rig.run("lamp", "g", "x+", 18, 2);
+  rig.load("small lamp", "x+", "x-", 1);
+  rig.run("lamp back", "x-", "b-", 18, 2);
+  rig.system.runs.erase(rig.system.runs.begin() + 2);  // "back"
+  EXPECT_TRUE(rig.of_rule("unlike-gauge").empty());
+}
+
 TEST(UnlikeBatteries, SideBySide) {
   auto rig = fused_at(0.1);
   rig.system.batteries[0].capacity = units::Charge{100 * 3600.0};
