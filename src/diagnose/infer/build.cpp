@@ -28,6 +28,26 @@ std::vector<const netlist::Case*> cases_read(const netlist::System& system) {
   return out;
 }
 
+// The charger holds its set point, as a reading across it says: its limit does not bind. Where the prior has
+// it at its limit instead no reading would have any effect there, and the search would not find its way back.
+void lift_limits(const netlist::System& system, network::Network& network) {
+  constexpr double held = 0.985, out_of_the_way = 10;
+  for (network::Element& element : network.elements) {
+    if (element.role != network::Role::charger || !element.active) continue;
+    const std::string& plus = network.points[static_cast<std::size_t>(element.from)];
+    const std::string& minus = network.points[static_cast<std::size_t>(element.to)];
+    const bool holds =
+        std::any_of(system.readings.begin(), system.readings.end(), [&](const netlist::Reading& reading) {
+          const auto* volts = std::get_if<netlist::VoltsReading>(&reading.what);
+          return volts != nullptr && reading.in_case == network.case_name &&
+                 ((volts->red == plus && volts->black == minus) ||
+                  (volts->red == minus && volts->black == plus)) &&
+                 std::abs(volts->value.si()) >= held * element.voltage.si();
+        });
+    if (holds) element.limit = element.limit * out_of_the_way;
+  }
+}
+
 class Builder {
  public:
   explicit Builder(const netlist::System& system) : system_(system) {}
@@ -35,6 +55,7 @@ class Builder {
   Survey build() {
     for (const netlist::Case* one : cases_read(system_)) {
       survey_.networks.push_back(network::build(system_, *one));
+      lift_limits(system_, survey_.networks.back());
     }
     add_common();
     for (std::size_t k = 0; k < survey_.networks.size(); ++k) {

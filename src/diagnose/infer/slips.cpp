@@ -133,6 +133,14 @@ void consider_other_cases(const netlist::System& system, const Posterior& poster
   }
 }
 
+// Volts that nothing in the system could give, and millivolts could: whatever part it was read across.
+bool beyond_the_system(const netlist::System& system, const InferredReading& row) {
+  constexpr double times_nominal = 3, milli = 1e-3;
+  const double nominal = system.info.nominal.si();
+  return std::holds_alternative<netlist::VoltsReading>(system.readings[row.index].what) &&
+         std::abs(row.measured) > times_nominal * nominal && std::abs(row.measured) * milli < nominal;
+}
+
 }  // namespace
 
 void find_slips(const netlist::System& system, const Posterior& posterior,
@@ -147,6 +155,7 @@ void find_slips(const netlist::System& system, const Posterior& posterior,
       consider_swapped(posterior, row, best);
     }
     consider_other_cases(system, posterior, row, best);
+    if (best.slip == Slip::none && beyond_the_system(system, row)) best.slip = Slip::wrong_unit;
     row.slip = best.slip;
     row.slip_case = best.in_case;
   }

@@ -89,8 +89,21 @@ class Search {
     return false;
   }
 
+  // That of the case that is on. Where some case has had its opening and nobody says what is on, another
+  // case's would only delay: its readings are weighed like all others.
+  std::vector<Candidate> opening_of_what_is_on() {
+    if (!options_.present.empty() || present_ < 0)
+      return missing_opening(system_, outlook_, views_, options_.present);
+    const auto missing = [&](std::size_t k) {
+      return missing_opening(system_, outlook_, views_, outlook_.survey.networks[k].case_name);
+    };
+    for (const CaseView& view : views_)
+      if (missing(view.in_case).empty()) return {};
+    return missing(static_cast<std::size_t>(present_));
+  }
+
   void offer() {
-    std::vector<Candidate> opening = missing_opening(system_, outlook_, views_, options_.present);
+    std::vector<Candidate> opening = opening_of_what_is_on();
     std::erase_if(opening,
                   [&](const Candidate& one) { return was_passed_over(outlook_, views_[one.view], one); });
     for (Candidate& one : opening) one.bits = information(forecast(outlook_, views_, one), 7);

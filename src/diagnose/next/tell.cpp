@@ -14,8 +14,20 @@ namespace {
 constexpr double worth_naming = 0.01;
 constexpr std::size_t most_names = 3;
 
-std::string value_in_words(const NextOption& option, double value) {
-  return option.in.empty() ? units::print(units::Voltage{value}) : units::print(units::Current{value});
+std::string value_in_words(const NextOption& option, double value, int digits) {
+  const units::Format format{.significant = digits};
+  return option.in.empty() ? units::print(units::Voltage{value}, format)
+                           : units::print(units::Current{value}, format);
+}
+
+// As many digits as tell the two values apart; a hand meter shows no more than five.
+int digits_that_part(const NextOption& option) {
+  constexpr int usual = 3, most = 5;
+  int digits = usual;
+  while (digits < most && value_in_words(option, option.expect_sound, digits) ==
+                              value_in_words(option, option.expect_faulty, digits))
+    ++digits;
+  return digits;
 }
 
 struct Sides {
@@ -67,12 +79,18 @@ std::string reason(const NextOption& option, const std::vector<RepairChance>& re
                              : "Every drop is held against this current.";
   }
   const bool more = option.expect_faulty > option.expect_sound;
-  const std::string limit = value_in_words(option, option.expect_faulty) + (more ? " or more" : " or less");
-  std::string out = "A sound system shows about " + value_in_words(option, option.expect_sound) + ". ";
+  const int digits = digits_that_part(option);
+  const std::string limit =
+      value_in_words(option, option.expect_faulty, digits) + (more ? " or more" : " or less");
+  std::string out =
+      "A sound system shows about " + value_in_words(option, option.expect_sound, digits) + ". ";
   if (option.purpose == Purpose::confirm) return out + "At " + limit + " the fault is confirmed.";
   if (!option.bad.empty()) out += "At " + limit + ": " + listed(option.bad, repairs) + ".";
   if (!option.good.empty())
-    out += (option.bad.empty() ? "" : " ") + std::string("Otherwise: ") + listed(option.good, repairs) + ".";
+    out += (option.bad.empty()
+                ? "Nearer to that than to " + value_in_words(option, option.expect_faulty, digits) + ": "
+                : std::string(" Otherwise: ")) +
+           listed(option.good, repairs) + ".";
   return out;
 }
 

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "ohmtrail/diagnose/infer.hpp"
+#include "ohmtrail/netlist/read.hpp"
 #include "support/simulated_survey.hpp"
 
 namespace ohmtrail::diagnose {
@@ -96,6 +97,40 @@ TEST(InferFindings, MissingCellOfOneOfTwoBanksIsFound) {
     const bool blamed = e.fault_probability > 0.9;
     EXPECT_TRUE(!blamed || std::count(planted.begin(), planted.end(), e.id) > 0) << e.id;
   }
+}
+
+// Invented: a solar charger of 15 A would be at its limit if everything were sound; a bad fuse holder keeps
+// it from it, so that it holds its 14.4 V. Readings of the system solved with 45 mΩ in the fuse, rounded as a
+// hand meter does.
+TEST(InferFindings, AChargerThatHoldsItsSetPointIsNotTakenToBeAtItsLimit) {
+  const auto read = netlist::read(R"({"ohmtrail": 1, "system": {"name": "day boat", "nominal": "12 V"},
+    "batteries": [{"id": "bat", "plus": "b+", "minus": "b-", "nominal": "12 V", "capacity": "100 Ah", "soc": "70 %"}],
+    "chargers": [{"id": "solar", "plus": "s+", "minus": "s-", "setpoint": "14.4 V", "limit": "15 A"}],
+    "runs": [{"id": "solar run", "from": "s+", "to": "sf in", "gauge": "14 AWG", "length": "20 ft",
+              "return": {"from": "s-", "to": "b-"}},
+             {"id": "tail", "from": "sf out", "to": "b+", "gauge": "14 AWG", "length": "4 in"},
+             {"id": "radio run", "from": "b+", "to": "r+", "gauge": "16 AWG", "length": "6 ft",
+              "return": {"from": "r-", "to": "b-"}}],
+    "fuses": [{"id": "solar fuse", "from": "sf in", "to": "sf out", "rating": "20 A", "form": "in-line"}],
+    "loads": [{"id": "radio", "plus": "r+", "minus": "r-", "takes": "2 A"}],
+    "cases": [{"name": "sun", "on": ["radio"], "chargers": ["solar"]}],
+    "readings": [{"case": "sun", "amps": 11.9, "in": "tail"},
+                 {"case": "sun", "volts": 14.37, "red": "s+", "black": "s-"},
+                 {"case": "sun", "volts": 12.48, "red": "b+", "black": "b-"},
+                 {"case": "sun", "volts": 1.227, "red": "s+", "black": "b+"},
+                 {"case": "sun", "volts": 0.5354, "red": "sf in", "black": "sf out"}]})");
+  ASSERT_TRUE(read);
+  const auto result = infer(read->system);
+  ASSERT_TRUE(result);
+  for (const InferredReading& row : result->readings) EXPECT_LT(row.wrong_probability, 0.1) << row.index;
+  EXPECT_EQ(result->suspects.front(), "solar fuse");
+  const auto fuse = std::find_if(result->elements.begin(), result->elements.end(),
+                                 [](const InferredElement& e) { return e.id == "solar fuse"; });
+  EXPECT_NEAR(fuse->resistance, 0.045, 0.001);
+  for (const InferredElement& e : result->elements)
+    if (e.id != "solar fuse") {
+      EXPECT_LT(e.fault_probability, 0.2) << e.id;
+    }
 }
 
 }  // namespace
