@@ -75,7 +75,8 @@ std::string celsius(double value) {
 
 std::string percent(double share) {
   if (!std::isfinite(share)) return no_value;
-  return fmt::format("{:.{}f}{}%", share * 100, std::fabs(share) < 0.0995 ? 1 : 0, narrow_space);
+  return fmt::format("{:.{}f}{}%", share * 100, share != 0 && std::fabs(share) < 0.0995 ? 1 : 0,
+                     narrow_space);
 }
 
 std::string plain(double value) {

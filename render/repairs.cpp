@@ -14,6 +14,17 @@ std::string run_of(const diagnose::HotSpot& spot) {
   return slash == std::string::npos ? std::string() : spot.id.substr(0, slash);
 }
 
+std::string read_on(const netlist::System& system, const Repair& repair) {
+  constexpr std::size_t most = 4;
+  const std::vector<std::string>& rivals = repair.first().rivals;
+  if (rivals.empty()) return std::string(text::read_on);
+  std::string list;
+  for (std::size_t k = 0; k < std::min(most, rivals.size()); ++k)
+    list += (k ? "; " : "") + where(system, rivals[k]);
+  if (rivals.size() > most) list = filled(text::and_more, list, rivals.size() - most);
+  return filled(text::read_on_among, list);
+}
+
 bool same_job(const diagnose::HotSpot& a, const diagnose::HotSpot& b) {
   if (a.unparted && b.unparted) return a.unparted->conductor == b.unparted->conductor;
   return a.role == network::Role::wire && b.role == network::Role::wire && a.cause == b.cause &&
@@ -42,10 +53,12 @@ std::string where(const netlist::System& system, const Repair& repair) {
 }
 
 std::string_view what_it_is(const Repair& repair) {
+  if (repair.in_doubt()) return text::cause_in_doubt;
   return repair.unparted() ? text::cause_somewhere : what_it_is(repair.first().cause);
 }
 
-std::string what_to_do(const Repair& repair) {
+std::string what_to_do(const netlist::System& system, const Repair& repair) {
+  if (repair.in_doubt()) return read_on(system, repair);
   return repair.unparted() ? filled(text::read_parts_first, repair.first().fix) : repair.first().fix;
 }
 

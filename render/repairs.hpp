@@ -3,7 +3,7 @@
 #include <string_view>
 #include <vector>
 
-#include "ohmtrail/diagnose/hot_spot.hpp"
+#include "ohmtrail/diagnose/doubt.hpp"
 #include "ohmtrail/netlist/system.hpp"
 
 namespace ohmtrail::render {
@@ -15,6 +15,8 @@ struct Repair {
   [[nodiscard]] const diagnose::HotSpot& first() const { return *parts.front(); }
   /// Several parts that are cured alike, each with figures of its own.
   [[nodiscard]] bool of_each() const { return parts.size() > 1 && !unparted(); }
+  /// The readings do not bear it out: more likely sound than at fault.
+  [[nodiscard]] bool in_doubt() const { return diagnose::in_doubt(first()); }
   [[nodiscard]] bool unparted() const { return first().unparted.has_value(); }
 };
 
@@ -26,8 +28,9 @@ struct Repair {
 /// What is wrong there; no more than is known.
 [[nodiscard]] std::string_view what_it_is(const Repair& repair);
 
-/// What is to be done, as on the hot spot; where the readings do not tell the part, to read first.
-[[nodiscard]] std::string what_to_do(const Repair& repair);
+/// What is to be done, as on the hot spot; where the readings do not tell the part, to read first; where they
+/// do not bear it out, to read on and not to undo it.
+[[nodiscard]] std::string what_to_do(const netlist::System& system, const Repair& repair);
 
 /// "1, 2"
 [[nodiscard]] std::string ranks(const Repair& repair);

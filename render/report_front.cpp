@@ -60,9 +60,11 @@ std::string outcome(const ReportInput& input, const Repair& repair) {
   const diagnose::HotSpot& spot = repair.first();
   std::string told;
   if (spot.recoverable && spot.recoverable->volts > 0)
-    told = filled(repair.of_each() ? text::each_gives_back : text::gives_back,
+    told = filled(repair.in_doubt()  ? text::would_give_back
+                  : repair.of_each() ? text::each_gives_back
+                                     : text::gives_back,
                   plain_volts(spot.recoverable->volts), where(input.system, spot.recoverable->load));
-  if (spot.waste && spot.waste->watt_hours >= 1)
+  if (spot.waste && spot.waste->watt_hours >= 1 && !repair.in_doubt())
     told += (told.empty() ? "" : "; ") +
             filled(text::saves_a_day, fmt::format("{}\u202FWh", plain(spot.waste->watt_hours)));
   return sentence(told);
@@ -73,7 +75,34 @@ std::string repair_title(const ReportInput& input, const Repair& repair) {
          filled(text::number_in_diagram, ranks(repair));
 }
 
-/// At most three sentences without a word of the trade.
+bool gives_back(const Repair& repair) {
+  return repair.first().recoverable && repair.first().recoverable->volts > 0;
+}
+
+std::string told_cure(const ReportInput& input, const Repair& repair, std::string_view words) {
+  const diagnose::Recoverable& back = *repair.first().recoverable;
+  return filled(words, where(input.system, repair), plain_volts(back.volts), where(input.system, back.load));
+}
+
+/// What to put right first, or why nothing is.
+void add_first_thing(const ReportInput& input, std::vector<std::string>& sentences) {
+  if (input.hot_spots.empty()) {
+    sentences.emplace_back(input.inferred ? text::answer_nothing_likely : text::answer_sound);
+    return;
+  }
+  const std::vector<Repair> list = repairs(input.hot_spots);
+  const auto sure = std::find_if_not(list.begin(), list.end(), [](const Repair& r) { return r.in_doubt(); });
+  if (sure != list.begin()) {
+    sentences.push_back(filled(text::answer_in_doubt, where(input.system, list.front())));
+    if (sure != list.end() && gives_back(*sure))
+      sentences.push_back(told_cure(input, *sure, text::answer_sure));
+  } else {
+    sentences.push_back(gives_back(*sure) ? told_cure(input, *sure, text::answer_cure)
+                                          : filled(text::answer_first, where(input.system, *sure)));
+  }
+}
+
+/// At most four sentences without a word of the trade.
 std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSplit* split) {
   std::vector<std::string> sentences;
   if (!split)
@@ -85,16 +114,7 @@ std::vector<std::string> answer(const ReportInput& input, const diagnose::SagSpl
     const NamedPart most = named_parts(split->parts, fed.from).front();
     sentences.push_back(filled(text::answer_part, plain_volts(most.volts), most.name));
   }
-  if (input.hot_spots.empty()) {
-    sentences.emplace_back(text::answer_sound);
-    return sentences;
-  }
-  const diagnose::HotSpot& worst = input.hot_spots.front();
-  const std::string place = where(input.system, repairs(input.hot_spots).front());
-  sentences.push_back(worst.recoverable && worst.recoverable->volts > 0
-                          ? filled(text::answer_cure, place, plain_volts(worst.recoverable->volts),
-                                   where(input.system, worst.recoverable->load))
-                          : filled(text::answer_first, place));
+  add_first_thing(input, sentences);
   return sentences;
 }
 
@@ -107,6 +127,11 @@ void tell_facts(Document& document, const ReportInput& input) {
   fact(text::label_technician, job.technician);
   fact(text::label_examined, what_was_examined(input));
   fact(text::label_complaint, job.complaint);
+}
+
+std::string nothing_to_do(const ReportInput& input) {
+  const std::string words(text::nothing_to_do);
+  return decided_findings(input).empty() ? words : words + " " + std::string(text::findings_remain);
 }
 
 void tell_urgency(Document& document, const ReportInput& input) {
@@ -143,12 +168,12 @@ void tell_front(Document& document, const ReportInput& input) {
                      split_bar(split->parts, document.width(), load_result(input, *split).from));
   }
   document.heading(text::heading_to_do);
-  if (input.hot_spots.empty()) document.paragraph(text::nothing_to_do);
+  if (input.hot_spots.empty()) document.paragraph(nothing_to_do(input));
   const std::vector<Repair> list = repairs(input.hot_spots);
   for (std::size_t k = 0; k < std::min(first_repairs, list.size()); ++k)
     document.together([&] {
-      document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]), what_to_do(list[k]),
-                        outcome(input, list[k]));
+      document.numbered(static_cast<int>(k) + 1, repair_title(input, list[k]),
+                        what_to_do(input.system, list[k]), outcome(input, list[k]));
     });
 }
 

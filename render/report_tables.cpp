@@ -23,6 +23,12 @@ const solve::CaseSolution* case_to_draw(const ReportInput& input) {
   return &input.solved.front();
 }
 
+/// Never quite certain: readings leave a rest of doubt.
+std::string how_sure(double odds) {
+  if (odds > 0.995) return std::string(text::nearly_sure);
+  return odds < 0.01 ? std::string(text::hardly) : fmt::format("{:.0f}\u202F%", 100 * odds);
+}
+
 std::vector<std::string> connection_row(const ReportInput& input, const Repair& repair, bool with_odds) {
   const diagnose::HotSpot& spot = repair.first();
   const std::string each = repair.of_each() ? std::string(text::each) : std::string();
@@ -30,18 +36,18 @@ std::vector<std::string> connection_row(const ReportInput& input, const Repair& 
                                sentence(where(input.system, repair)) + ": " + std::string(what_it_is(repair)),
                                volts(diagnose::lost_volts(spot)) + each, watts(spot.heat) + each,
                                spot.temperature ? celsius(*spot.temperature) : "–"};
-  const std::optional<double> odds = spot.unparted ? spot.unparted->probability : spot.likelihood;
-  if (with_odds) row.push_back(odds ? percent(*odds) : "–");
-  row.push_back(what_to_do(repair));
+  const std::optional<double> odds = diagnose::odds_of(spot);
+  if (with_odds) row.push_back(odds ? how_sure(*odds) : "–");
+  row.push_back(what_to_do(input.system, repair));
   row.push_back(spot.recoverable ? volts(spot.recoverable->volts) + each : "–");
   return row;
 }
 
 std::vector<Column> connection_columns(bool with_odds) {
   std::vector<Column> columns{{std::string(text::column_number), 0.6},
-                              {std::string(text::column_where), 3.5},
+                              {std::string(text::column_where), 3.35},
                               {std::string(text::column_lost), 1.05, Align::right},
-                              {std::string(text::column_heat), 1.05, Align::right},
+                              {std::string(text::column_heat), 1.2, Align::right},
                               {std::string(text::column_hot), 0.95, Align::right}};
   if (with_odds) columns.push_back({std::string(text::column_sure), 0.8, Align::right});
   columns.push_back({std::string(text::column_do), 4.6});
@@ -82,6 +88,22 @@ std::string listed(const netlist::System& system, const std::vector<std::string>
   return ids.size() > most ? filled(text::and_more, list, ids.size() - most) : list;
 }
 
+bool is_ambient(std::string_view assumed) {
+  return assumed.starts_with("ambient temperature");
+}
+
+/// "ambient temperature 18 °C", once for cases that share it.
+std::vector<std::string> ambients(const ReportInput& input) {
+  std::vector<std::string> list;
+  for (const solve::CaseSolution& solved : input.solved)
+    for (const network::Assumption& assumed : solved.network.assumptions) {
+      if (!is_ambient(assumed.text) || !assumed.value) continue;
+      std::string words = filled(text::assumed_ambient, celsius(*assumed.value));
+      if (std::find(list.begin(), list.end(), words) == list.end()) list.push_back(std::move(words));
+    }
+  return list;
+}
+
 /// What was assumed, each once with the parts it was assumed of. Every sound conductor is worked out in the
 /// same way, with its own numbers: one sentence for all.
 std::vector<std::string> assumptions(const ReportInput& input) {
@@ -105,8 +127,9 @@ std::vector<std::string> assumptions(const ReportInput& input) {
   std::vector<std::string> list;
   if (!wires.empty()) list.push_back(filled(text::assumed_wires, listed(input.system, wires)));
   std::string of_system;
+  for (const std::string& words : ambients(input)) of_system += (of_system.empty() ? "" : "; ") + words;
   for (const auto& [words, ids] : by_text)
-    if (ids.front() == "system") of_system += (of_system.empty() ? "" : "; ") + words;
+    if (ids.front() == "system" && !is_ambient(words)) of_system += (of_system.empty() ? "" : "; ") + words;
   if (!of_system.empty()) list.push_back(sentence(of_system));
   for (const auto& [words, ids] : by_text)
     if (ids.front() != "system")
@@ -149,7 +172,7 @@ void tell_boards(Document& document, const ReportPictures& pictures) {
 void tell_connections(Document& document, const ReportInput& input, const Brevity& brevity) {
   document.heading(text::heading_connections);
   if (input.hot_spots.empty()) {
-    document.paragraph(text::no_connections);
+    document.paragraph(input.inferred ? text::no_connections_likely : text::no_connections);
     return;
   }
   Rows rows;

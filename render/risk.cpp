@@ -29,6 +29,7 @@ constexpr std::array risks{
     Risk{"unlike-gauge", text::kind_unlike_gauge, text::risk_weaker_cable},
     Risk{"unlike-links", text::kind_unlike_links, text::risk_unlike_links},
     Risk{"unlike-", text::kind_unlike_batteries, text::risk_unlike_batteries},
+    Risk{"load-reversed", text::kind_reversed, text::risk_reversed},
     Risk{"drop-limit", text::kind_undervoltage, text::risk_undervoltage},
     Risk{"dropped-out", text::kind_stopped, text::risk_stops},
     Risk{"cut-out-at-half-charge", text::kind_stops_early, text::risk_stops},

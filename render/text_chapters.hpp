@@ -10,6 +10,10 @@ inline constexpr std::string_view heading_staircase = "The voltage on its way to
 inline constexpr std::string_view heading_connections = "The worst connections";
 inline constexpr std::string_view connections_more =
     "{} more are left out; each costs less than those above.";
+inline constexpr std::string_view nearly_sure = ">\u202F99\u202F%";
+inline constexpr std::string_view hardly = "<\u202F1\u202F%";
+inline constexpr std::string_view no_connections_likely =
+    "No part is more likely at fault than sound, as far as the readings tell.";
 inline constexpr std::string_view no_connections = "No connection is worse than a sound one of its kind.";
 inline constexpr std::string_view column_number = "No.";
 inline constexpr std::string_view column_where = "Where, and what it is";
@@ -47,9 +51,10 @@ inline constexpr std::string_view charging_rule =
     "practice); what is lost there is missing when the battery should become full.";
 
 // Report: small print
-inline constexpr std::string_view heading_assumptions = "Assumed, not measured";
+inline constexpr std::string_view heading_assumptions = "Taken as given or assumed";
 inline constexpr std::string_view assumed_wires =
     "What a sound conductor has: from its gauge, length and metal, for {}.";
+inline constexpr std::string_view assumed_ambient = "ambient temperature {}";
 inline constexpr std::string_view assumed_of = "{}: {}";
 inline constexpr std::string_view and_more = "{} and {} more";
 inline constexpr std::string_view no_assumptions = "Nothing had to be assumed.";

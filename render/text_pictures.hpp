@@ -100,6 +100,7 @@ inline constexpr std::string_view part_isolators = "charging diodes";
 
 // What a hot spot is
 inline constexpr std::string_view cause_corroded_conductor = "damaged or corroded cable";
+inline constexpr std::string_view cause_in_doubt = "suspected, not yet sure";
 inline constexpr std::string_view cause_somewhere = "a bad place, not yet told which";
 inline constexpr std::string_view cause_bad_termination = "bad cable end";
 inline constexpr std::string_view cause_bad_joint = "bad joint";

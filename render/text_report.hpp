@@ -36,6 +36,12 @@ inline constexpr std::string_view in_the_converter = "that the converter is set 
 inline constexpr std::string_view answer_part = "The largest share of that, {}, is lost in {}.";
 inline constexpr std::string_view answer_cure = "The first thing to put right is {}: it gives {} back to {}.";
 inline constexpr std::string_view answer_first = "The first thing to put right is {}.";
+inline constexpr std::string_view answer_in_doubt =
+    "The readings do not yet settle what is at fault; most suspect is {}. More readings come first.";
+inline constexpr std::string_view answer_sure = "What is sure already is {}: its repair gives {} back to {}.";
+inline constexpr std::string_view answer_nothing_likely =
+    "No part is more likely at fault than sound, as far as the readings tell; nothing has to be repaired for "
+    "the voltage’s sake.";
 inline constexpr std::string_view answer_sound =
     "Nothing was found that is worse than a sound part of its kind; nothing has to be repaired for the "
     "voltage’s sake.";
@@ -49,11 +55,18 @@ inline constexpr std::string_view heading_split = "Where the voltage goes on its
 inline constexpr std::string_view heading_to_do = "What to do, in this order";
 inline constexpr std::string_view read_parts_first =
     "Read across each end and across the cable itself first, to see which it is. {}";
+inline constexpr std::string_view read_on =
+    "The readings do not bear it out. Take more readings before anything is undone.";
+inline constexpr std::string_view read_on_among =
+    "Take more readings before anything is undone. It may as well be: {}.";
+inline constexpr std::string_view would_give_back = "if it is this, its repair gives {} back to {}";
 inline constexpr std::string_view gives_back = "gives {} back to {}";
 inline constexpr std::string_view each_gives_back = "each of its conductors gives {} back to {}";
 inline constexpr std::string_view number_in_diagram = " (no. {} in the diagram)";
 inline constexpr std::string_view saves_a_day = "saves {} a day";
-inline constexpr std::string_view nothing_to_do = "Nothing needs to be repaired or replaced.";
+inline constexpr std::string_view nothing_to_do =
+    "No cable or contact needs to be repaired for the voltage’s sake.";
+inline constexpr std::string_view findings_remain = "What was found below still has to be attended to.";
 
 // Report: findings
 inline constexpr std::string_view heading_findings = "What was found";

@@ -17,6 +17,9 @@ inline constexpr std::string_view kind_crowded = "too many lugs on one stud";
 inline constexpr std::string_view kind_unlike_gauge = "plus and minus cable of unlike size";
 inline constexpr std::string_view kind_unlike_links = "unlike cable between batteries side by side";
 inline constexpr std::string_view kind_unlike_batteries = "unlike batteries together";
+inline constexpr std::string_view kind_reversed = "description cannot be right";
+inline constexpr std::string_view risk_reversed =
+    "None in itself: what this report says of the load rests on a mistake in the description.";
 inline constexpr std::string_view kind_undervoltage = "too much voltage lost";
 inline constexpr std::string_view kind_stopped = "equipment stopped";
 inline constexpr std::string_view kind_stops_early = "equipment stops at half charge";

@@ -173,9 +173,34 @@ bool must_not_be_charged(const Seen& seen) {
 /// Failed at twice the sound resistance: 6/CCA where 3/CCA is sound (common practice).
 constexpr double failed_over_sound = 2;
 
+/// What the battery's own checks ask for; empty: nothing that a charge and a test would not do.
+std::string_view fix_by_own_tests(std::optional<BatteryState> state) {
+  if (!state) return "";
+  switch (*state) {
+    case BatteryState::dry_plates:
+      return "Do not charge or load it: its plates stood dry. Replace it and find out what boiled it dry.";
+    case BatteryState::do_not_test:
+      return "Do not charge or test it: it can burst. Keep flames away and replace the battery.";
+    case BatteryState::exposed_plates:
+      return "Ventilate, keep flames away. Pour in distilled water until the plates are just covered, never "
+             "acid; "
+             "charge it fully and test again.";
+    case BatteryState::weak_cell:
+      return "One cell is dead or weak. Ventilate, keep flames away, charge it once and read the cells "
+             "again; then "
+             "replace the battery.";
+    case BatteryState::sulphated_or_worn:
+      return "It fails under load though charged: replace the battery, unless a cell, the acid level or the "
+             "tester's clamps turn out to be the cause.";
+    default:
+      return "";
+  }
+}
+
 std::string battery_fix(Cause cause, const FixContext& context) {
   if (must_not_be_charged(context.element.seen))
     return "Do not charge or test it: it can burst. Keep flames away and replace the battery.";
+  if (const auto told = fix_by_own_tests(context.own_tests); !told.empty()) return std::string(told);
   if (cause == Cause::discharged_battery)
     return "Ventilate, keep flames away, charge it fully, let it rest and test again.";
   if (context.resistance_over_sound >= failed_over_sound)

@@ -11,6 +11,8 @@
 #include "fix.hpp"
 #include "index.hpp"
 #include "joint_heat.hpp"
+#include "ohmtrail/diagnose/bank.hpp"
+#include "ohmtrail/diagnose/doubt.hpp"
 #include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "solve/parallel.hpp"
 #include "undersized.hpp"
@@ -180,11 +182,27 @@ std::optional<DailyWaste> waste_of(const netlist::System& system,
   return DailyWaste{watt_hours, watt_hours / system.info.nominal.si()};
 }
 
+/// Others that the readings hold for at fault as much, or half as much; the likeliest first. Where some are
+/// more than twice as likely this one is no rival of theirs.
+std::vector<std::string> rivals_of(const HotSpot& spot, const RankOptions& options) {
+  constexpr double share = 0.5, worth_a_word = 0.05;
+  std::vector<std::string> rivals;
+  for (const auto& [id, odds] : options.fault_probability) {
+    if (share * odds > *spot.likelihood) return {};
+    if (id != spot.id && odds >= std::max(worth_a_word, share * *spot.likelihood)) rivals.push_back(id);
+  }
+  std::stable_sort(rivals.begin(), rivals.end(), [&](const std::string& a, const std::string& b) {
+    return options.fault_probability.at(a) > options.fault_probability.at(b);
+  });
+  return rivals;
+}
+
 void set_likelihood(HotSpot& spot, const RankOptions& options) {
   const auto found = options.fault_probability.find(spot.id);
   if (found != options.fault_probability.end()) spot.likelihood = found->second;
   const auto shared = options.unparted.find(spot.id);
   if (shared != options.unparted.end()) spot.unparted = shared->second;
+  if (in_doubt(spot)) spot.rivals = rivals_of(spot, options);
 }
 
 void set_fix(HotSpot& spot, const netlist::System& system, const Row& row) {
@@ -192,7 +210,30 @@ void set_fix(HotSpot& spot, const netlist::System& system, const Row& row) {
   context.burns = spot.temperature && *spot.temperature >= touch_limit_celsius;
   if (spot.sound_resistance && *spot.sound_resistance > 0)
     context.resistance_over_sound = spot.resistance / *spot.sound_resistance;
+  context.own_tests = spot.own_tests;
   spot.fix = fix(spot.cause, context);
+}
+
+/// What each battery's own checks say, by id; those without checks are left out.
+std::map<std::string, BatteryState> own_tests_of(const netlist::System& system) {
+  const auto tested = [](const netlist::Battery& battery) {
+    const netlist::BatteryChecks& checks = battery.checks;
+    return checks.rest || checks.load_test || checks.tester || !checks.cells.empty() || !battery.seen.empty();
+  };
+  std::map<std::string, BatteryState> states;
+  if (std::none_of(system.batteries.begin(), system.batteries.end(), tested)) return states;
+  const Bank bank = judge_bank(system);
+  for (std::size_t k = 0; k < bank.batteries.size(); ++k)
+    if (tested(system.batteries[k])) states.emplace(bank.batteries[k].id, bank.batteries[k].verdict);
+  return states;
+}
+
+/// A battery that its own tests condemn does not only lack charge.
+void set_own_tests(HotSpot& spot, const std::map<std::string, BatteryState>& states) {
+  const auto found = states.find(spot.id);
+  if (found == states.end() || spot.role != Role::battery) return;
+  spot.own_tests = found->second;
+  if (condemned(found->second)) spot.cause = Cause::weak_battery;
 }
 
 /// Equal but for rounding is equal, so that ties keep file order.
@@ -227,7 +268,9 @@ void order(std::vector<HotSpot>& spots, const RankOptions& options) {
 std::vector<HotSpot> rank(const netlist::System& system, const std::vector<solve::CaseSolution>& solved,
                           const RankOptions& options) {
   std::vector<HotSpot> spots;
+  const auto states = own_tests_of(system);
   for (auto& [element, row] : best_rows(system, solved, options)) {
+    set_own_tests(row.spot, states);
     set_likelihood(row.spot, options);
     set_fix(row.spot, system, row);
     row.spot.waste = waste_of(system, solved, row);

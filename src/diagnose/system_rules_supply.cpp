@@ -113,10 +113,28 @@ void live_stubs(const RuleContext& context, Collected& collected) {
   }
 }
 
+/// Nothing runs backwards: the file is wrong, not the cable.
+Finding reversed(const network::Network& network, const solve::LoadResult& load) {
+  auto finding = finding_of("load-reversed", "Kirchhoff's laws: this current cannot come about",
+                            at(network.elements, load.element).id);
+  finding.severity = Severity::before_further_use;
+  finding.in_case = network.case_name;
+  finding.text = fmt::format("would stand at {}", units::print(units::Voltage{load.volts}));
+  finding.remedy =
+      "Look in the file whether plus and minus of this load or of a battery are swapped, or milliohms on its "
+      "way "
+      "are written as ohms.";
+  return finding;
+}
+
 void limits_broken(const RuleContext& context, Collected& collected) {
   const auto& network = context.solved.network;
   for (const auto& load : context.solved.loads) {
     if (!load.running || load.within) continue;
+    if (load.volts <= 0) {
+      collected.add(reversed(network, load), load.drop_fraction);
+      continue;
+    }
     auto finding = finding_of("drop-limit", drop_source, at(network.elements, load.element).id);
     finding.in_case = network.case_name;
     finding.text = fmt::format("loses {} between the supply and itself: {} where {} is allowed",

@@ -35,9 +35,11 @@ std::vector<Offer> offers(const netlist::System& system) {
   return list;
 }
 
+/// As its table says but for what a wire's length and strands leave open: readings never give it exactly.
 bool at_table_value(const Element& element) {
+  constexpr double spread = 1.2;
   return element.role == Role::wire && element.active && element.sound_from_table && element.sound &&
-         element.resistance <= *element.sound;
+         element.resistance <= spread * *element.sound;
 }
 
 /// A load outside its limit with everything sound, and the runs on its route that could be thicker.
@@ -104,7 +106,7 @@ class Regauge {
   network::Network with(const Runs& runs, const Offer& offer) const {
     netlist::System changed = system_;
     for (const auto run : runs)
-      if (changed.runs[run].gauge.area < offer.gauge.area) changed.runs[run].gauge = offer.gauge;
+      if (changed.runs[run].gauge.area < offer.gauge.area) renew(changed.runs[run], offer);
     return network::build(changed, in_case_);
   }
 
@@ -119,6 +121,13 @@ class Regauge {
     }
     constexpr double margin = 0.5;
     return back >= margin * need.volts;
+  }
+
+  /// A new cable has what its table says, whatever the old one was found to have.
+  static void renew(netlist::Run& run, const Offer& offer) {
+    run.gauge = offer.gauge;
+    run.wire.as_found.reset();
+    if (run.return_conductor) run.return_conductor->wire.as_found.reset();
   }
 
   bool thinner_than(const Runs& runs, const Offer& offer) const {

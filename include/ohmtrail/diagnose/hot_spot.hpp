@@ -2,7 +2,9 @@
 #include <cmath>
 #include <optional>
 #include <string>
+#include <vector>
 
+#include "ohmtrail/diagnose/bank_verdict.hpp"
 #include "ohmtrail/diagnose/cause.hpp"
 #include "ohmtrail/network/network.hpp"
 
@@ -52,7 +54,13 @@ struct HotSpot {
   std::optional<double> temperature;  ///< °C; terminations, joints and contacts: an estimate, to 5 K
   std::optional<double> likelihood;   ///< 0 to 1; empty unless readings were inferred
   std::optional<Unparted> unparted;   ///< empty where the readings tell, or there are none
-  std::string fix;                    ///< a short imperative sentence or two
+  /// Ids of elements and batteries that the readings hold for at fault with at least half of `likelihood`,
+  /// where that is below one half and no other is more than twice as likely: the readings do not tell it from
+  /// these.
+  std::vector<std::string> rivals;
+  /// What a battery's own checks say of it; empty: it has none, or is no battery.
+  std::optional<BatteryState> own_tests;
+  std::string fix;  ///< a short imperative sentence or two
 
   std::string better_gauge;  ///< undersized: smallest gauge that meets the limit, as printed; else empty
   std::optional<DailyWaste> waste;  ///< where a case says how many hours a day it lasts

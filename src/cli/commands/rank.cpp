@@ -16,7 +16,7 @@ constexpr Option by{.name = "--by",
                     .sentence = "what makes one worse than another (default: volts that come back)"};
 constexpr Option top{.name = "--top",
                      .value = "N",
-                     .sentence = "the N worst only (default: 10 as text, else all)",
+                     .sentence = "the N worst only (default: all; as text the 10 worst that count)",
                      .number = true,
                      .whole = true,
                      .lowest = 1,
@@ -26,9 +26,6 @@ constexpr Option between{.name = "--between",
                          .sentence = "what moves each load's voltage from case A to case B",
                          .values = 2,
                          .excludes = "--case"};
-
-/// Rows of the text where --top does not say; --json and --csv have them all.
-constexpr std::size_t rows_by_default = 10;
 
 diagnose::RankOptions rank_options(const Call& call) {
   diagnose::RankOptions options;
@@ -92,8 +89,7 @@ Exit run(const Call& call, const Doors& doors) {
   else if (ranking.swings)
     show_swings(sheet, job->system(), *ranking.swings);
   else
-    show_ranking(sheet, job->system(), *solved, ranking,
-                 call.has(top) ? ranking.hot_spots.size() : rows_by_default);
+    show_ranking(sheet, job->system(), *solved, ranking, call.has(top));
   doors.terminal.out(sheet.text());
   return exit_of(call, all_solved(*solved), all_within(*solved) && steady(ranking) && charged(ranking));
 }

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "ohmtrail/diagnose/doubt.hpp"
 #include "ohmtrail/diagnose/rank.hpp"
 #include "render/report.hpp"
 
@@ -50,7 +51,8 @@ tl::expected<Survey, Exit> make_survey(const Call& call, const Doors& doors) {
   options.jobs = jobs_of(call);
   options.fault_probability = job->fault_probability;
   options.unparted = job->unparted;
-  survey.hot_spots = diagnose::rank(survey.system, survey.solved, options);
+  survey.hot_spots = diagnose::worth_telling(diagnose::rank(survey.system, survey.solved, options),
+                                             survey.system.info.nominal);
   for (const solve::CaseSolution& one : survey.solved)
     for (diagnose::SagSplit& split : diagnose::split(one)) survey.splits.push_back(std::move(split));
   const auto worst = render::worst_split(survey.system, survey.solved, survey.splits);

@@ -7,12 +7,18 @@
 #include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/words.hpp"
+#include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
 namespace {
 
 using namespace diagnose;
 using Align = Column::Align;
+
+/// With the digits that a hand meter shows, so that the gain can be seen in them.
+std::string at_the_load(double volts) {
+  return units::print(units::Voltage{volts}, {.significant = 4, .keep_zeros = true});
+}
 
 void show_changes(Sheet& sheet, const netlist::System& system, const network::Network& network,
                   const char* title, const std::vector<std::string>& ids, const Comparison& comparison,
@@ -47,7 +53,7 @@ void show_comparison(Sheet& sheet, const netlist::System& system, const network:
                {"after", Align::right},
                {"gained", Align::right}});
   for (const LoadChange& load : comparison.loads)
-    table.row({load.id, load.in_case, print_volts(load.volts_before), print_volts(load.volts_after),
+    table.row({load.id, load.in_case, at_the_load(load.volts_before), at_the_load(load.volts_after),
                print_volts(load.volts_after - load.volts_before)});
   if (!table.empty()) {
     sheet.line();

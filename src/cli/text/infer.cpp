@@ -9,6 +9,8 @@
 #include "cli/text/infer_verdicts.hpp"
 #include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
+#include "cli/text/words.hpp"
+#include "diagnose/next/reach.hpp"
 #include "ohmtrail/diagnose/infer_apply.hpp"
 
 namespace ohmtrail::cli {
@@ -53,7 +55,28 @@ void show_table(Sheet& sheet, const InferResult& result) {
         Ink::faint);
 }
 
-void show_unresolved(Sheet& sheet, const InferResult& result) {
+bool was_read(const netlist::System& system, const std::pair<std::string, std::string>& points) {
+  return std::any_of(system.readings.begin(), system.readings.end(), [&](const netlist::Reading& reading) {
+    const auto* volts = std::get_if<netlist::VoltsReading>(&reading.what);
+    return volts != nullptr && ((volts->red == points.first && volts->black == points.second) ||
+                                (volts->red == points.second && volts->black == points.first));
+  });
+}
+
+/// The first reading that splits the group and was not taken yet.
+void show_separation(Sheet& sheet, const netlist::System& system, const UnresolvedGroup& group) {
+  const auto next = std::find_if_not(group.separate_at.begin(), group.separate_at.end(),
+                                     [&](const auto& points) { return was_read(system, points); });
+  if (next == group.separate_at.end()) return;
+  sheet.item("    ",
+             fmt::format("A reading from {} to {} narrows it down.",
+                         diagnose::next::point_in_words(system, next->first),
+                         diagnose::next::point_in_words(system, next->second)),
+             Ink::faint);
+}
+
+void show_unresolved(Sheet& sheet, const netlist::System& system, const network::Network& network,
+                     const InferResult& result) {
   const auto unread = std::count_if(result.elements.begin(), result.elements.end(),
                                     [](const InferredElement& e) { return !e.informed; });
   if (result.unresolved.empty() && unread == 0) return;
@@ -65,24 +88,27 @@ void show_unresolved(Sheet& sheet, const InferResult& result) {
             ? "cannot be told apart"
             : fmt::format("together {} ({} … {}); the sum is sure, the split is not", print_ohms(group.sum),
                           print_ohms(group.low), print_ohms(group.high));
-    sheet.item("  - ", fmt::format("{}: {}.", listed(group.ids), sum));
-    if (!group.separate_at.empty())
-      sheet.item("    ",
-                 fmt::format("A reading from \"{}\" to \"{}\" parts them.", group.separate_at.front().first,
-                             group.separate_at.front().second),
-                 Ink::faint);
+    sheet.item("  - ",
+               fmt::format("{}: {}.", capitalised(where_are(system, network, result, group.ids)), sum));
+    show_separation(sheet, system, group);
   }
-  if (unread > 0) sheet.item("  - ", fmt::format("{} elements that no reading says anything of.", unread));
+  if (unread > 0)
+    sheet.item("  - ", fmt::format("{} that no reading says anything of.",
+                                   unread == 1 ? "1 part" : fmt::format("{} parts", unread)));
 }
 
 void show_fit(Sheet& sheet, const InferResult& result) {
   if (result.fit.degrees_of_freedom == 0) return;
   sheet.line();
-  sheet.paragraph(
-      fmt::format("Fit: chi-square {:.1f} for {} readings, p = {:.2g}.{}", result.fit.chi_square,
-                  result.fit.degrees_of_freedom, result.fit.p_value,
-                  result.fit.p_value < 0.01 ? " The readings and this netlist do not agree well." : ""),
-      Ink::faint);
+  sheet.paragraph(fmt::format("{} (chi-square {:.1f} for {}, p = {:.2g}).",
+                              result.fit.p_value < 0.01 ? "The readings and this netlist do not agree well"
+                                                        : "The readings and this netlist agree",
+                              result.fit.chi_square,
+                              result.fit.degrees_of_freedom == 1
+                                  ? "1 independent value"
+                                  : fmt::format("{} independent values", result.fit.degrees_of_freedom),
+                              result.fit.p_value),
+                  Ink::faint);
 }
 
 }  // namespace
@@ -92,7 +118,7 @@ void show_inference(Sheet& sheet, const netlist::System& system, const network::
   sheet.line(system.info.name, Ink::strong);
   show_verdicts(sheet, system, network, result);
   show_table(sheet, result);
-  show_unresolved(sheet, result);
+  show_unresolved(sheet, system, network, result);
   show_doubts(sheet, system, result);
   show_fit(sheet, result);
   std::vector<network::Assumption> assumed = network.assumptions;

@@ -68,9 +68,10 @@ void show_doubts(Sheet& sheet, const netlist::System& system, const InferResult&
   if (critical > 0) {
     sheet.line();
     sheet.paragraph(
-        fmt::format("{} of {} readings stand alone: nothing else checks them, and an error in one could not "
-                    "be found.",
-                    critical, result.readings.size()),
+        fmt::format(
+            "{} of {} readings {}, and an error in {} could not be found.", critical, result.readings.size(),
+            critical == 1 ? "stands alone: nothing else checks it" : "stand alone: nothing else checks them",
+            critical == 1 ? "it" : "one"),
         Ink::faint);
   }
 }

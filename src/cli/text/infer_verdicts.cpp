@@ -88,8 +88,9 @@ class Verdicts {
     });
     if (group.fault_probability < worth_a_verdict || one_is_named) return;
     const std::string sum = std::isnan(group.sum) ? "" : print_ohms(group.sum) + " together; ";
-    say(group.ids.front(), fmt::format("Somewhere among {}: {}{}.", listed(group.ids), sum,
-                                       percent_sure(group.fault_probability)));
+    say(group.ids.front(),
+        fmt::format("Somewhere among {}: {}{}.", where_are(system_, network_, result_, group.ids), sum,
+                    percent_sure(group.fault_probability)));
   }
 
   Sheet& sheet_;

@@ -2,6 +2,9 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <set>
+
 #include "cli/text/words.hpp"
 #include "ohmtrail/units/print.hpp"
 
@@ -24,6 +27,24 @@ std::string percent_sure(double probability) {
 std::string where_is(const netlist::System& system, const network::Network& network, const std::string& id) {
   const auto index = network.element(id);
   return index ? where_in_words(system, network, network.elements[static_cast<std::size_t>(*index)]) : id;
+}
+
+std::string where_are(const netlist::System& system, const network::Network& network,
+                      const diagnose::InferResult& result, const std::vector<std::string>& ids) {
+  std::vector<std::string> names;
+  std::set<std::string> told;
+  const auto among = [&](const std::string& id) { return std::count(ids.begin(), ids.end(), id) > 0; };
+  for (const std::string& id : ids) {
+    if (told.contains(id)) continue;
+    const auto whole = std::find_if(result.conductors.begin(), result.conductors.end(), [&](const auto& one) {
+      return std::count(one.parts.begin(), one.parts.end(), id) > 0 &&
+             std::all_of(one.parts.begin(), one.parts.end(), among);
+    });
+    if (whole != result.conductors.end()) told.insert(whole->parts.begin(), whole->parts.end());
+    names.push_back(whole == result.conductors.end() ? where_is(system, network, id)
+                                                     : diagnose::conductor_in_words(whole->id));
+  }
+  return listed(names);
 }
 
 std::string listed(const std::vector<std::string>& ids) {

@@ -2,6 +2,7 @@
 #include <string>
 #include <vector>
 
+#include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/netlist/system.hpp"
 #include "ohmtrail/network/network.hpp"
 
@@ -18,6 +19,10 @@ constexpr double worth_a_verdict = 0.5;  ///< and from which it is named
 /// Where an element is, by its id.
 [[nodiscard]] std::string where_is(const netlist::System& system, const network::Network& network,
                                    const std::string& id);
+/// The same of several, a conductor whose every part is among them as a whole: `the cable "M" with its lugs`.
+[[nodiscard]] std::string where_are(const netlist::System& system, const network::Network& network,
+                                    const diagnose::InferResult& result, const std::vector<std::string>& ids);
+
 [[nodiscard]] std::string listed(const std::vector<std::string>& ids);
 
 }  // namespace ohmtrail::cli

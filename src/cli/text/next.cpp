@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
 #include "ohmtrail/units/print.hpp"
 
@@ -16,6 +17,7 @@ using diagnose::NextResult;
 using diagnose::Verdict;
 
 constexpr std::size_t suspects_shown = 3;
+constexpr double least_bits = 0.005;  // what would print as 0.00
 
 std::string switched_on(const netlist::System& system, const NextOption& option) {
   const auto found = std::find_if(system.cases.begin(), system.cases.end(),
@@ -40,7 +42,11 @@ void show_option(Sheet& sheet, const netlist::System& system, const NextOption& 
   sheet.item("   ", fmt::format("{}{}.", how.substr(0, 1) == "c" ? "Case" : "Switch",
                                 how.substr(how.substr(0, 1) == "c" ? 4 : 6)));
   sheet.item("   ", option.why);
-  sheet.item("   ", fmt::format("Worth {:.2f} bits.", option.gain_bits), Ink::faint);
+  if (option.gain_bits >= least_bits)
+    sheet.item("   ",
+               fmt::format("Worth {:.2f} bits{}.", option.gain_bits,
+                           number == 1 ? "; one bit halves the suspects" : ""),
+               Ink::faint);
 }
 
 void show_suspects(Sheet& sheet, const NextResult& result) {
@@ -48,7 +54,7 @@ void show_suspects(Sheet& sheet, const NextResult& result) {
   sheet.line("Leading suspects", Ink::strong);
   for (std::size_t k = 0; k < std::min(suspects_shown, result.repairs.size()); ++k) {
     const auto& repair = result.repairs[k];
-    sheet.item("  - ", fmt::format("{}: {:.0f} %", repair.words, 100 * repair.probability));
+    sheet.item("  - ", fmt::format("{}: {}", repair.words, percent_sure(repair.probability)));
   }
 }
 

@@ -49,7 +49,7 @@ void show_assumptions(Sheet& sheet, const std::vector<solve::CaseSolution>& solv
 void show_assumptions(Sheet& sheet, const std::vector<network::Assumption>& all) {
   if (all.empty()) return;
   sheet.line();
-  sheet.line("Assumed, because the file does not say");
+  sheet.line("Taken as given or assumed");
   for (const std::string& line : told_once(all)) sheet.item("  - ", line, Ink::faint);
   const auto from_tables = std::count_if(all.begin(), all.end(), rests_on_tables);
   if (from_tables == 0) return;
@@ -58,6 +58,18 @@ void show_assumptions(Sheet& sheet, const std::vector<network::Assumption>& all)
       fmt::format("what {} would have if sound: from the built-in tables; --json lists it with its sources",
                   from_tables == 1 ? "1 part" : fmt::format("{} parts", from_tables)),
       Ink::faint);
+}
+
+void show_unused_readings(Sheet& sheet, const netlist::System& system) {
+  if (system.readings.empty()) return;
+  sheet.line();
+  sheet.paragraph(
+      fmt::format("Worked out from the description alone: {} in the file {} not used here. ohmtrail infer "
+                  "-o writes a file with the resistances that they show.",
+                  system.readings.size() == 1 ? "the reading"
+                                              : fmt::format("the {} readings", system.readings.size()),
+                  system.readings.size() == 1 ? "is" : "are"),
+      Ink::warning);
 }
 
 void show_cautions(Sheet& sheet) {

@@ -11,6 +11,7 @@
 #include "cli/text/notes.hpp"
 #include "cli/text/sag.hpp"
 #include "cli/text/words.hpp"
+#include "ohmtrail/diagnose/doubt.hpp"
 #include "ohmtrail/diagnose/infer.hpp"
 #include "ohmtrail/diagnose/temperature_in_words.hpp"
 #include "ohmtrail/units/print.hpp"
@@ -23,7 +24,13 @@ using solve::CaseSolution;
 using Align = Column::Align;
 namespace u = units;
 
+/// Rows where --top does not say.
+constexpr std::size_t rows_by_default = 10;
+
 constexpr u::Format aligned{.significant = 3, .keep_zeros = true};
+
+/// A day's waste below this is not told.
+constexpr double least_watt_hours = 0.1;
 
 /// A millionth of a volt is rounding, not a gain or a loss.
 std::string volts(double si) {
@@ -58,20 +65,46 @@ std::string gain(const HotSpot& spot) {
                      volts(spot.recoverable->volts));
 }
 
+/// "the lug of …, the fuse …"; the first four.
+std::string rivals(const netlist::System& system, const network::Network& network, const HotSpot& spot) {
+  constexpr std::size_t most = 4;
+  std::string list;
+  for (std::size_t k = 0; k < std::min(most, spot.rivals.size()); ++k)
+    list += (k == 0 ? "" : ", ") + where_is(system, network, spot.rivals[k]);
+  if (spot.rivals.size() > most) list += fmt::format(" or {} more", spot.rivals.size() - most);
+  return list;
+}
+
+std::string worst_in_doubt(const netlist::System& system, const std::vector<CaseSolution>& solved,
+                           const HotSpot& worst) {
+  std::string text = fmt::format("The readings do not settle what is at fault. Perhaps {}, {}",
+                                 place(system, solved, worst), percent_sure(*diagnose::odds_of(worst)));
+  if (!worst.rivals.empty())
+    text += "; as likely or half as likely " + rivals(system, case_of(solved, worst.in_case).network, worst);
+  return text + ". Read on before you undo anything: ohmtrail next says where.";
+}
+
 void show_verdict(Sheet& sheet, const netlist::System& system, const std::vector<CaseSolution>& solved,
-                  const std::vector<HotSpot>& spots) {
+                  const std::vector<HotSpot>& spots, bool some_in_doubt) {
   if (spots.empty()) {
-    sheet.paragraph("Nothing here wastes more than it would in a sound system.", Ink::good);
+    sheet.paragraph(some_in_doubt
+                        ? "Nothing here is more likely at fault than sound, and nothing costs volts worth a "
+                          "repair."
+                        : "Nothing here wastes more than it would in a sound system.",
+                    Ink::good);
     return;
   }
-  const HotSpot& worst = spots.front();
-  sheet.paragraph(
-      fmt::format("{}{} is the worst: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
-                  capitalised(place(system, solved, worst)),
-                  worst.unparted ? ", or another part of that cable," : "", cause_in_words(worst.cause),
-                  times_sound(worst), worst.in_case, volts(diagnose::lost_volts(worst)),
-                  u::print(u::Power{worst.heat}), gain(worst)),
-      Ink::bad);
+  const auto sure = std::find_if_not(spots.begin(), spots.end(), diagnose::in_doubt);
+  if (sure != spots.begin()) sheet.paragraph(worst_in_doubt(system, solved, spots.front()), Ink::warning);
+  if (sure == spots.end()) return;
+  const HotSpot& worst = *sure;
+  sheet.paragraph(fmt::format("{}{} is the worst{}: {}{}. In case \"{}\" it loses {} and makes {} of heat.{}",
+                              capitalised(place(system, solved, worst)),
+                              worst.unparted ? ", or another part of that cable," : "",
+                              sure == spots.begin() ? "" : " that is sure", cause_in_words(worst.cause),
+                              times_sound(worst), worst.in_case, volts(diagnose::lost_volts(worst)),
+                              u::print(u::Power{worst.heat}), gain(worst)),
+                  Ink::bad);
 }
 
 std::string gained(const HotSpot& spot) {
@@ -92,7 +125,11 @@ std::optional<std::string> hottest_elsewhere(const HotSpot& spot) {
                      diagnose::reaches_in_words(spot.hottest->celsius));
 }
 
-std::string odds(const HotSpot& spot) {
+std::string odds(const netlist::System& system, const network::Network& network, const HotSpot& spot) {
+  if (diagnose::in_doubt(spot))
+    return fmt::format(
+        "Likely at fault: {}{}{}. Read on before you undo anything", percent_sure(*diagnose::odds_of(spot)),
+        spot.rivals.empty() ? "" : "; as likely or half as likely: ", rivals(system, network, spot));
   const std::string own = fmt::format("Likely at fault: {}", percent_sure(*spot.likelihood));
   if (!spot.unparted) return own;
   return fmt::format("{}; {}: {}. Read across each of its parts before you undo one", own,
@@ -101,12 +138,17 @@ std::string odds(const HotSpot& spot) {
 }
 
 /// What stands below a row: what is wrong where, what to do, and what is dangerous or costly about it.
-void add_notes(Table& table, const std::string& where, const HotSpot& spot) {
-  table.note(1, fmt::format("{}: {}. {}", capitalised(cause_in_words(spot.cause)), where, spot.fix));
-  if (spot.likelihood) table.note(1, odds(spot));
+void add_notes(Table& table, const netlist::System& system, const std::vector<CaseSolution>& solved,
+               const HotSpot& spot) {
+  const std::string what = cause_in_words(spot.cause), where = place(system, solved, spot);
+  if (diagnose::in_doubt(spot))
+    table.note(1, fmt::format("Suspected {}: {}", what, where));
+  else
+    table.note(1, fmt::format("{}: {}. {}", capitalised(what), where, spot.fix));
+  if (diagnose::odds_of(spot)) table.note(1, odds(system, case_of(solved, spot.in_case).network, spot));
   if (spot.heat_warning) table.note(1, capitalised(*spot.heat_warning), Ink::warning);
   if (const auto other = hottest_elsewhere(spot)) table.note(1, *other, Ink::warning);
-  if (spot.waste)
+  if (spot.waste && spot.waste->watt_hours >= least_watt_hours)
     table.note(1,
                fmt::format("Wastes {} ({}) a day", u::print(u::Energy{spot.waste->watt_hours * 3600}),
                            u::print(u::Charge{spot.waste->ampere_hours * 3600})),
@@ -126,7 +168,7 @@ Table hot_spot_table(const netlist::System& system, const std::vector<CaseSoluti
     table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), spot.in_case,
                volts(diagnose::lost_volts(spot)), u::print(u::Power{spot.heat}, aligned), temperature(spot),
                gained(spot)});
-    add_notes(table, place(system, solved, spot), spot);
+    add_notes(table, system, solved, spot);
   }
   return table;
 }
@@ -134,13 +176,14 @@ Table hot_spot_table(const netlist::System& system, const std::vector<CaseSoluti
 }  // namespace
 
 void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector<CaseSolution>& solved,
-                  const Ranking& ranking, std::size_t most) {
-  const std::size_t shown = std::min(most, ranking.hot_spots.size());
-  const std::vector<HotSpot> spots(ranking.hot_spots.begin(),
-                                   ranking.hot_spots.begin() + static_cast<std::ptrdiff_t>(shown));
+                  const Ranking& ranking, bool all) {
+  const std::vector<HotSpot> worth =
+      all ? ranking.hot_spots : diagnose::worth_telling(ranking.hot_spots, system.info.nominal);
+  const std::size_t shown = std::min(all ? worth.size() : rows_by_default, worth.size());
+  const std::vector<HotSpot> spots(worth.begin(), worth.begin() + static_cast<std::ptrdiff_t>(shown));
   sheet.line(system.info.name, Ink::strong);
   for (const CaseSolution& one : solved) show_collapse(sheet, one);
-  show_verdict(sheet, system, solved, spots);
+  show_verdict(sheet, system, solved, spots, !ranking.hot_spots.empty());
   if (!spots.empty()) {
     sheet.line();
     sheet.table(hot_spot_table(system, solved, spots));

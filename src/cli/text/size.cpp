@@ -220,6 +220,7 @@ void show_sizing(Sheet& sheet, const netlist::System& system, const SizeResult& 
         Ink::strong);
     show_findings(sheet, raised);
   }
+  show_unused_readings(sheet, system);
   show_assumptions(sheet, sized.assumptions);
   show_cautions(sheet);
   sheet.line();

@@ -158,6 +158,7 @@ void show_case(Sheet& sheet, const CaseSolution& solved) {
 void show_solved(Sheet& sheet, const netlist::System& system, const std::vector<CaseSolution>& solved) {
   sheet.line(system.info.name, Ink::strong);
   for (const CaseSolution& one : solved) show_case(sheet, one);
+  show_unused_readings(sheet, system);
   show_assumptions(sheet, solved);
 }
 

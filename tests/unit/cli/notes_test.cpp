@@ -57,7 +57,7 @@ TEST(Assumptions, OfSeveralCasesAreToldOnce) {
                                   {"system", "ambient temperature in case night", 25.0},
                                   {"system", "ambient temperature in case frost", -10.0}});
   EXPECT_EQ(text,
-            "\nAssumed, because the file does not say\n  - system: 25 °C, ambient temperature\n"
+            "\nTaken as given or assumed\n  - system: 25 °C, ambient temperature\n"
             "  - system: -10 °C, ambient temperature\n");
 }
 

@@ -95,6 +95,19 @@ TEST(CheckSystem, AStubThatSomethingElseUsesIsNone) {
   EXPECT_TRUE(of_rule(check_all(system), "open-end").empty());
 }
 
+/// Swapped in the file, it would stand at −12 V: no limit is broken, the file is wrong.
+TEST(CheckSystem, ALoadThatWouldRunBackwardsIsAMistakeInTheFile) {
+  auto system = out_and_back(10);
+  std::swap(system.loads[0].plus, system.loads[0].minus);
+  EXPECT_TRUE(of_rule(check_all(system), "drop-limit").empty());
+  const auto found = of_rule(check_all(system), "load-reversed");
+  ASSERT_EQ(found.size(), 1U);
+  EXPECT_EQ(found[0].subject, "lamp");
+  EXPECT_EQ(found[0].severity, Severity::before_further_use);
+  EXPECT_NE(found[0].remedy.find("swapped"), std::string::npos) << found[0].remedy;
+  expect_whole(found);
+}
+
 /// 30 A through 44 mΩ is 1.32 V, 11 % of 12 V where 10 % is allowed; 3 A in the other case is inside.
 TEST(CheckSystem, NamesALoadOutsideItsLimitInItsWorstCase) {
   auto system = out_and_back(30);

@@ -116,5 +116,46 @@ TEST(RankBattery, WordingFollowsWhatWasSeen) {
   EXPECT_NE(rank_all(system)[0].fix.find("Do not charge"), std::string::npos);
 }
 
+/// Half charged by its gravity, with one cell told of.
+netlist::System with_cell(double gravity, std::optional<netlist::ElectrolyteLevel> level) {
+  auto system = labelled(0.5);
+  for (int k = 0; k < 6; ++k) {
+    netlist::CellCheck cell;
+    cell.specific_gravity = k == 3 ? gravity : 1.2;
+    if (k == 3) cell.level = level;
+    system.batteries[0].checks.cells.push_back(cell);
+  }
+  return system;
+}
+
+TEST(RankBattery, DryPlatesAreNeverToldToBeCharged) {
+  const auto spots = rank_all(with_cell(1.2, netlist::ElectrolyteLevel::dry));
+  ASSERT_EQ(spots.size(), 1U);
+  EXPECT_EQ(spots[0].own_tests, BatteryState::dry_plates);
+  EXPECT_EQ(spots[0].fix.rfind("Do not charge", 0), 0U) << spots[0].fix;
+  EXPECT_EQ(spots[0].cause, Cause::weak_battery);
+}
+
+TEST(RankBattery, MoistPlatesAreCoveredBeforeItIsCharged) {
+  const auto spots = rank_all(with_cell(1.2, netlist::ElectrolyteLevel::below));
+  ASSERT_EQ(spots.size(), 1U);
+  EXPECT_EQ(spots[0].cause, Cause::discharged_battery);
+  EXPECT_LT(spots[0].fix.find("distilled water"), spots[0].fix.find("charge it")) << spots[0].fix;
+}
+
+TEST(RankBattery, ADeadCellIsNoLackOfCharge) {
+  const auto spots = rank_all(with_cell(1.09, std::nullopt));
+  ASSERT_EQ(spots.size(), 1U);
+  EXPECT_EQ(spots[0].own_tests, BatteryState::weak_cell);
+  EXPECT_EQ(spots[0].cause, Cause::weak_battery);
+  EXPECT_NE(spots[0].fix.find("replace"), std::string::npos) << spots[0].fix;
+}
+
+TEST(RankBattery, WithoutChecksNoTestsAreClaimed) {
+  const auto spots = rank_all(labelled(0.5));
+  ASSERT_EQ(spots.size(), 1U);
+  EXPECT_FALSE(spots[0].own_tests.has_value());
+}
+
 }  // namespace
 }  // namespace ohmtrail::diagnose

@@ -176,5 +176,21 @@ TEST(Undersized, AWireOfGivenSoundResistanceHasNoGaugeToBlame) {
   EXPECT_TRUE(rank_all(system).empty());
 }
 
+/// Readings never give a wire exactly its table value: a few per cent more must not turn "too thin" into
+/// "corroded", whose cure would leave the load outside its limit.
+TEST(Undersized, AFewPerCentMoreThanTheTableIsStillTooThin) {
+  auto system = thin();
+  const network::Network network = solve_one(system, system.cases[0]).network;
+  const double table = network.elements[static_cast<std::size_t>(*network.element("out/wire"))].sound->si();
+  system.runs[0].wire.as_found = Resistance{1.1 * table};
+  const auto spots = rank_all(system);
+  const auto measured = find_id(spots, "out/wire");
+  ASSERT_NE(measured, spots.end());
+  EXPECT_EQ(measured->cause, Cause::undersized);
+  system.runs[0].wire.as_found = Resistance{2 * table};
+  const auto again = rank_all(system);
+  EXPECT_EQ(find_id(again, "out/wire")->cause, Cause::corroded_conductor);
+}
+
 }  // namespace
 }  // namespace ohmtrail::diagnose

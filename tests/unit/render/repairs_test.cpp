@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include "render/text.hpp"
+#include "render/words.hpp"
 #include "support/render_shipped.hpp"
 
 namespace ohmtrail::render {
@@ -61,6 +63,21 @@ TEST(Repairs, SayWhereOfOnePartOrOfBoth) {
   EXPECT_NE(both.find(run), std::string::npos);
   EXPECT_NE(one.find(run), std::string::npos);
   EXPECT_NE(both, one);
+}
+
+TEST(Repairs, InDoubtAskForMoreReadingsAndNameWhatElseItMayBe) {
+  const netlist::System system = test::shipped("camper-12v");
+  const std::string run = system.runs.front().id;
+  auto doubtful = spot(1, run + "/to", Role::termination, Cause::bad_termination, "Undo it.");
+  doubtful.likelihood = 0.18;
+  doubtful.rivals = {run + "/from"};
+  const std::vector<diagnose::HotSpot> spots{doubtful};
+  const std::vector<Repair> list = repairs(spots);
+  EXPECT_TRUE(list[0].in_doubt());
+  EXPECT_EQ(what_it_is(list[0]), text::cause_in_doubt);
+  const std::string told = what_to_do(system, list[0]);
+  EXPECT_EQ(told.find("Undo it"), std::string::npos) << told;
+  EXPECT_NE(told.find(where(system, run + "/from")), std::string::npos) << told;
 }
 
 }  // namespace

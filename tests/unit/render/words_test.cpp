@@ -141,7 +141,7 @@ TEST(Repairs, PartsThatTheReadingsDoNotTellApartAreOneJob) {
   EXPECT_EQ(where(system, list[0]), "cable a with its ends");
   EXPECT_EQ(where(system, list[1]), "return cable of a with its ends");
   EXPECT_EQ(what_it_is(list[0]), text::cause_somewhere);
-  EXPECT_EQ(what_to_do(list[0]),
+  EXPECT_EQ(what_to_do(system, list[0]),
             "Read across each end and across the cable itself first, to see which it is. clean");
 }
 
