@@ -56,6 +56,12 @@ bool can_be_faulty(Role role) {
 /// Below this a battery is charged before anything else is said of it: 12.4 V or 1.225, three quarters.
 /// Sources: US Army TM 5-3805-281-24-2 (1.225: 75 percent); passenger-car service manuals 2003 (12.4 V).
 constexpr double low_charge = 0.75;
+/// Lithium keeps its volts and is not harmed by standing half charged (common practice: recharged from 20 %).
+constexpr double low_charge_of_lithium = 0.2;
+
+double low_charge_of(const netlist::Battery& battery) {
+  return battery.chemistry == trade::Chemistry::lfp ? low_charge_of_lithium : low_charge;
+}
 
 struct Charge {
   double share = 1;  ///< of full
@@ -90,7 +96,8 @@ std::optional<Fault> battery_fault(const netlist::System& system, const solve::C
   const auto& element = at(solved.network.elements, index);
   const auto charge = charge_of(system, element);
   const bool weak = element.sound && element.resistance > *element.sound;
-  const bool low = charge.share < low_charge && charge.full > element.voltage.si();
+  const bool low = charge.share < low_charge_of(system.batteries[element.origin.index]) &&
+                   charge.full > element.voltage.si();
   if (!weak && !low) return std::nullopt;
   Fault fault;
   fault.cause = low ? Cause::discharged_battery : Cause::weak_battery;

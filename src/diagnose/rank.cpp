@@ -192,7 +192,9 @@ std::vector<std::string> rivals_of(const HotSpot& spot, const RankOptions& optio
     if (id != spot.id && odds >= std::max(worth_a_word, share * *spot.likelihood)) rivals.push_back(id);
   }
   std::stable_sort(rivals.begin(), rivals.end(), [&](const std::string& a, const std::string& b) {
-    return options.fault_probability.at(a) > options.fault_probability.at(b);
+    constexpr double same_odds = 1e-6;
+    return std::round(options.fault_probability.at(a) / same_odds) >
+           std::round(options.fault_probability.at(b) / same_odds);
   });
   return rivals;
 }

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "cli/text/charging.hpp"
 #include "cli/text/collapse.hpp"
@@ -155,8 +156,29 @@ void add_notes(Table& table, const netlist::System& system, const std::vector<Ca
                Ink::faint);
 }
 
+/// Where the readings do not tell the part of a conductor, one row stands for all of it.
+std::vector<HotSpot> each_conductor_once(const std::vector<HotSpot>& spots) {
+  std::vector<HotSpot> kept;
+  std::set<std::string> told;
+  for (const HotSpot& spot : spots) {
+    if (spot.unparted && !told.insert(spot.unparted->conductor).second) continue;
+    kept.push_back(spot);
+  }
+  return kept;
+}
+
+/// "2, 4": the numbers of all parts of a conductor that its row stands for.
+std::string ranks_in(const std::vector<HotSpot>& spots, const HotSpot& row) {
+  std::string ranks = std::to_string(row.rank);
+  for (const HotSpot& spot : spots)
+    if (spot.rank > row.rank && spot.unparted && row.unparted &&
+        spot.unparted->conductor == row.unparted->conductor)
+      ranks += ", " + std::to_string(spot.rank);
+  return ranks;
+}
+
 Table hot_spot_table(const netlist::System& system, const std::vector<CaseSolution>& solved,
-                     const std::vector<HotSpot>& spots) {
+                     const std::vector<HotSpot>& spots, const std::vector<HotSpot>& worth) {
   Table table({{"#", Align::right},
                {"where", Align::left, Narrow::cuts},
                {"case", Align::left, Narrow::cuts},
@@ -165,7 +187,7 @@ Table hot_spot_table(const netlist::System& system, const std::vector<CaseSoluti
                {"temp.", Align::right},
                {"comes back", Align::right}});
   for (const HotSpot& spot : spots) {
-    table.row({std::to_string(spot.rank), Cell(spot.id, Ink::strong), spot.in_case,
+    table.row({ranks_in(worth, spot), Cell(spot.id, Ink::strong), spot.in_case,
                volts(diagnose::lost_volts(spot)), u::print(u::Power{spot.heat}, aligned), temperature(spot),
                gained(spot)});
     add_notes(table, system, solved, spot);
@@ -177,8 +199,9 @@ Table hot_spot_table(const netlist::System& system, const std::vector<CaseSoluti
 
 void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector<CaseSolution>& solved,
                   const Ranking& ranking, bool all) {
-  const std::vector<HotSpot> worth =
-      all ? ranking.hot_spots : diagnose::worth_telling(ranking.hot_spots, system.info.nominal);
+  const std::vector<HotSpot> told =
+      all ? std::vector<HotSpot>{} : diagnose::worth_telling(ranking.hot_spots, system.info.nominal);
+  const std::vector<HotSpot> worth = all ? ranking.hot_spots : each_conductor_once(told);
   const std::size_t shown = std::min(all ? worth.size() : rows_by_default, worth.size());
   const std::vector<HotSpot> spots(worth.begin(), worth.begin() + static_cast<std::ptrdiff_t>(shown));
   sheet.line(system.info.name, Ink::strong);
@@ -186,7 +209,7 @@ void show_ranking(Sheet& sheet, const netlist::System& system, const std::vector
   show_verdict(sheet, system, solved, spots, !ranking.hot_spots.empty());
   if (!spots.empty()) {
     sheet.line();
-    sheet.table(hot_spot_table(system, solved, spots));
+    sheet.table(hot_spot_table(system, solved, spots, told));
   }
   if (const std::size_t more = ranking.hot_spots.size() - shown; more > 0)
     sheet.line(fmt::format("  {} more that matter less: --top {} shows them", more, ranking.hot_spots.size()),

@@ -11,6 +11,7 @@
 #include "cli/text/supplies.hpp"
 #include "cli/text/words.hpp"
 #include "ohmtrail/diagnose/temperature_in_words.hpp"
+#include "ohmtrail/netlist/names.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
@@ -122,7 +123,9 @@ void show_supplies(Sheet& sheet, const CaseSolution& solved) {
     const network::Element& first =
         solved.network.elements[static_cast<std::size_t>(supply.elements.front())];
     const std::string name =
-        fmt::format("{} \"{}\"", role_in_words(first.role), supply_in_words(solved, first.id));
+        first.partner >= 0
+            ? fmt::format("converter \"{}\"", netlist::split_element_name(first.id).owner)
+            : fmt::format("{} \"{}\"", role_in_words(first.role), supply_in_words(solved, first.id));
     const std::string power = shown<u::Power>(std::abs(supply.power));
     sheet.item(
         "  ", fmt::format("{}: {} at its posts, {} without load, {} {}", name, level(supply.terminal),

@@ -7,6 +7,7 @@
 #include <utility>
 #include <vector>
 
+#include "ohmtrail/netlist/names.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::diagnose::next {
@@ -57,20 +58,51 @@ std::string doubts(const NextResult& result) {
   return out;
 }
 
+// Those of a group that may be the fault; batteries are told of on their own.
+std::vector<std::string> may_be_it(const NextResult& result, const UnresolvedGroup& group) {
+  constexpr double worth_a_word = 0.05;
+  std::vector<std::string> out;
+  for (const std::string& id : group.ids) {
+    const auto is_it = [&](const auto& one) { return one.id == id; };
+    const auto& elements = result.inference.elements;
+    const auto& batteries = result.inference.batteries;
+    const auto known = std::find_if(elements.begin(), elements.end(), is_it);
+    const bool unlikely = known != elements.end() && known->fault_probability < worth_a_word;
+    if (unlikely || std::any_of(batteries.begin(), batteries.end(), is_it)) continue;
+    out.push_back(id);
+  }
+  return out;
+}
+
+// The first reading that ends inside one of these, `M@from` of `M/from`.
+const std::pair<std::string, std::string>* reading_inside(const UnresolvedGroup& group,
+                                                          const std::vector<std::string>& ids) {
+  const auto inside = [&](const std::string& point) {
+    const std::string owner(netlist::split_point_name(point).owner);
+    return owner != point && std::any_of(ids.begin(), ids.end(), [&](const std::string& id) {
+             return netlist::split_element_name(id).owner == owner;
+           });
+  };
+  const auto found =
+      std::find_if(group.separate_at.begin(), group.separate_at.end(),
+                   [&](const auto& points) { return inside(points.first) || inside(points.second); });
+  return found == group.separate_at.end() ? nullptr : &*found;
+}
+
 // The parts of what is faulty that were only read as a whole.
 std::string unparted(const NextResult& result) {
   std::string out;
   std::size_t told = 0;
   for (const UnresolvedGroup& group : result.inference.unresolved) {
     if (group.fault_probability <= in_doubt || told == most_groups) continue;
+    const std::vector<std::string> ids = may_be_it(result, group);
+    if (ids.size() < 2) continue;
     ++told;
     std::vector<std::string> names;
-    for (const std::string& id : group.ids) names.push_back(fmt::format("\"{}\"", id));
+    for (const std::string& id : ids) names.push_back(fmt::format("\"{}\"", id));
     out += fmt::format(" Which of {} it is cannot be told: they were only read as a whole", joined(names));
-    if (!group.separate_at.empty()) {
-      const auto& [red, black] = group.separate_at.front();
-      out += fmt::format("; a reading from \"{}\" to \"{}\" would part them", red, black);
-    }
+    if (const auto* points = reading_inside(group, ids))
+      out += fmt::format("; a reading from \"{}\" to \"{}\" would part them", points->first, points->second);
     out += '.';
   }
   return out;

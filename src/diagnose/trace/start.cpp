@@ -35,6 +35,20 @@ std::vector<std::string> parts(std::string_view line) {
   return out;
 }
 
+// "flooded 200 Ah" as "flooded, 200 Ah": a number after a word or a unit begins what comes next.
+std::string with_commas(std::string_view line) {
+  std::string out;
+  bool after_word = false;
+  std::stringstream all{std::string(line)};
+  for (std::string word; all >> word;) {
+    const bool number = std::isdigit(static_cast<unsigned char>(word.front())) != 0;
+    if (number && after_word && !out.ends_with(',')) out += ',';
+    out += (out.empty() ? "" : " ") + word;
+    after_word = !number || std::isalpha(static_cast<unsigned char>(word.back())) != 0;
+  }
+  return out;
+}
+
 // A bare number is in the unit that everybody means.
 std::string with_unit(const std::string& text, const char* unit) {
   const bool bare = !text.empty() && text.find_first_not_of("0123456789.") == std::string::npos;
@@ -43,7 +57,7 @@ std::string with_unit(const std::string& text, const char* unit) {
 
 Mistake take_battery(std::string_view line, netlist::Battery& battery) {
   bool sized = false;
-  for (const std::string& part : parts(line)) {
+  for (const std::string& part : parts(with_commas(line))) {
     const auto known = netlist::words<trade::Chemistry>();
     const auto found =
         std::find_if(known.begin(), known.end(), [&](const auto& one) { return one.first == lower(part); });

@@ -150,5 +150,25 @@ TEST(Settled, TellsWhatWasOnlyReadAsAWholeAndWhatWouldPartIt) {
   EXPECT_EQ(next::settled_in_words(result, 0).find("Which of"), std::string::npos);
 }
 
+// A whole ring may be one group: only what may be the fault is asked about, and where it can be told.
+TEST(Settled, AsksOnlyOfPartsThatMayBeTheFault) {
+  NextResult result = sure_of("the cable \"R\" with its lugs");
+  UnresolvedGroup group;
+  group.ids = {"B", "Q/wire", "R/from", "R/wire", "R/to"};
+  group.fault_probability = 0.99;
+  group.separate_at = {{"b+", "b-"}, {"Q@from", "Q@to"}, {"p3", "R@from"}};
+  result.inference.unresolved = {group};
+  result.inference.batteries.emplace_back().id = "B";
+  for (const auto& [id, chance] : std::vector<std::pair<std::string, double>>{
+           {"Q/wire", 0.01}, {"R/from", 0.5}, {"R/wire", 0.03}, {"R/to", 0.5}}) {
+    auto& element = result.inference.elements.emplace_back();
+    element.id = id;
+    element.fault_probability = chance;
+  }
+  const std::string text = next::settled_in_words(result, 0);
+  EXPECT_NE(text.find("Which of \"R/from\" and \"R/to\" it is"), std::string::npos) << text;
+  EXPECT_NE(text.find("from \"p3\" to \"R@from\" would part them"), std::string::npos) << text;
+}
+
 }  // namespace
 }  // namespace ohmtrail::diagnose

@@ -151,6 +151,15 @@ TEST(RankBattery, ADeadCellIsNoLackOfCharge) {
   EXPECT_NE(spots[0].fix.find("replace"), std::string::npos) << spots[0].fix;
 }
 
+TEST(RankBattery, LithiumMayStandHalfCharged) {
+  auto system = labelled(0.5);
+  system.batteries[0].chemistry = trade::Chemistry::lfp;
+  EXPECT_TRUE(rank_all(system).empty());
+  system.batteries[0].state_of_charge = Fraction{0.1};
+  ASSERT_EQ(rank_all(system).size(), 1U);
+  EXPECT_EQ(rank_all(system)[0].cause, Cause::discharged_battery);
+}
+
 TEST(RankBattery, WithoutChecksNoTestsAreClaimed) {
   const auto spots = rank_all(labelled(0.5));
   ASSERT_EQ(spots.size(), 1U);

@@ -31,6 +31,15 @@ TEST(StartForm, AsksSixThingsEachWithAnExample) {
   EXPECT_TRUE(form.complete());
 }
 
+TEST(StartForm, TakesABatteryWithoutCommas) {
+  for (const char* line : {"flooded 200 Ah 700 CCA", "flooded, 200Ah 700CCA", "flooded 200 Ah, 700 CCA"}) {
+    const netlist::Battery battery = filled(1, line).system().batteries.front();
+    EXPECT_EQ(battery.chemistry, trade::Chemistry::flooded) << line;
+    EXPECT_EQ(battery.capacity, units::Charge{200 * 3600.0}) << line;
+    EXPECT_EQ(battery.cca, units::Current{700}) << line;
+  }
+}
+
 TEST(StartForm, MakesAFileThatIsRight) {
   const auto read = netlist::read(netlist::to_json(filled().system()));
   ASSERT_TRUE(read) << netlist::format(read.error().front(), "form");
