@@ -85,13 +85,15 @@ class Assessor {
     return most;
   }
 
-  /// Least ampacity of the runs in scope that a device guards; infinite where there is none.
-  [[nodiscard]] double least_ampacity(const Guard& guard) const {
+  /// The largest rating that every run in scope under a device allows; infinite where there is none.
+  [[nodiscard]] double largest_rating(const Guard& guard) const {
     double least = INFINITY;
     for (const int e : guard.elements) {
       const auto& element = result_.cases.front().network.elements[at(e)];
       if (element.origin.section == Section::runs && in_scope_[element.origin.index] && element.heating)
-        least = std::min(least, element.heating->rated.si());
+        least =
+            std::min(least, largest_device(result_.system, result_.system.runs[element.origin.index].gauge,
+                                           element.heating->rated.si()));
     }
     return least;
   }
@@ -111,12 +113,12 @@ class Assessor {
     bool changed = false;
     if (guards_.empty()) return changed;
     for (const Guard& guard : guards_.front().devices) {
-      const double ampacity = least_ampacity(guard);
-      if (!std::isfinite(ampacity)) continue;
+      const double allowed = largest_rating(guard);
+      if (!std::isfinite(allowed)) continue;
       const auto& device = result_.cases.front().network.elements[at(guard.element)];
       const double least = 1.25 * most_amperes(guard.element) * (1 - kRounding);
       auto& rated = rating(device);
-      if (rated.si() >= least && rated.si() <= ampacity * (1 + kRounding)) continue;
+      if (rated.si() >= least && rated.si() <= allowed * (1 + kRounding)) continue;
       const auto ladder = device_ladder(result_.system, device);
       const auto next = std::lower_bound(ladder.begin(), ladder.end(), std::max(least, ladder.front()));
       if (next == ladder.end() || *next == rated.si()) continue;
@@ -162,12 +164,12 @@ class Assessor {
 
   void check_devices(std::size_t c) {
     for (const Guard& guard : guards_[c].devices) {
-      const double ampacity = least_ampacity(guard);
-      if (!std::isfinite(ampacity)) continue;
+      const double allowed = largest_rating(guard);
+      if (!std::isfinite(allowed)) continue;
       const double amperes = std::abs(result_.cases[c].solution.current[at(guard.element)]);
       const double rated = rating(result_.cases[c].network.elements[at(guard.element)]).si();
-      if (rated < 1.25 * amperes * (1 - 2 * kRounding) || rated > ampacity * (1 + kRounding))
-        result_.broken.push_back({Broken::What::fuse, guard.element, c, amperes, ampacity});
+      if (rated < 1.25 * amperes * (1 - 2 * kRounding) || rated > allowed * (1 + kRounding))
+        result_.broken.push_back({Broken::What::fuse, guard.element, c, amperes, allowed});
     }
   }
 

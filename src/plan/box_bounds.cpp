@@ -79,8 +79,8 @@ class Iteration {
   [[nodiscard]] Hull device_hull(const Device& device) const {
     Interval least{std::numeric_limits<double>::infinity(), std::numeric_limits<double>::infinity()};
     for (const int run : device.runs) {
-      least.low = std::min(least.low, ampacity(run).low);
-      least.high = std::min(least.high, ampacity(run).high);
+      least.low = std::min(least.low, fuse_limit(run).low);
+      least.high = std::min(least.high, fuse_limit(run).high);
     }
     const Interval ohms = device.resistance(least);
     return {{ohms.low, 0, 0}, {ohms.high, 0, 0}};
@@ -204,13 +204,16 @@ class Iteration {
   }
 
   /// Best and worst over the candidates in the box.
-  [[nodiscard]] Interval ampacity(int run) const {
+  [[nodiscard]] Interval ampacity(int run) const { return range_of(run, &Candidate::ampacity); }
+  [[nodiscard]] Interval fuse_limit(int run) const { return range_of(run, &Candidate::fuse_limit); }
+
+  [[nodiscard]] Interval range_of(int run, double Candidate::*figure) const {
     Interval range{std::numeric_limits<double>::infinity(), 0};
     for (std::size_t c = 0; c < box_[at(run)].size(); ++c) {
       if (!box_[at(run)][c]) continue;
-      const double ampacity = space_.runs[at(run)].candidates[c].ampacity;
-      range.low = std::min(range.low, ampacity);
-      range.high = std::max(range.high, ampacity);
+      const double value = space_.runs[at(run)].candidates[c].*figure;
+      range.low = std::min(range.low, value);
+      range.high = std::max(range.high, value);
     }
     return range;
   }
@@ -224,7 +227,7 @@ class Iteration {
     }
   }
 
-  /// A device is rated for 1.25 times its current (common practice) and not above the ampacity of what it
+  /// A device is rated for 1.25 times its current (common practice) and not above what may stand over what it
   /// guards.
   void check_devices() {
     for (const Device& device : case_.devices) {
@@ -235,8 +238,8 @@ class Iteration {
         return next == device.ladder.end() ? std::numeric_limits<double>::infinity() : *next;
       };
       for (const int run : device.runs) {
-        if (rated(amperes.low) > ampacity(run).high * (1 + kRounding)) refuse_run(run, true);
-        if (rated(amperes.high) > ampacity(run).low * (1 + kRounding)) result_.certain = false;
+        if (rated(amperes.low) > fuse_limit(run).high * (1 + kRounding)) refuse_run(run, true);
+        if (rated(amperes.high) > fuse_limit(run).low * (1 + kRounding)) result_.certain = false;
       }
     }
   }

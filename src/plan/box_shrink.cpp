@@ -32,7 +32,7 @@ bool drop_below_fuse(const RadialCase& in_case, const DesignSpace& space, const 
     if (rating == device.ladder.end()) continue;
     for (const int run : device.runs)
       for (std::size_t c = 0; c < box[at(run)].size(); ++c)
-        if (box[at(run)][c] && space.runs[at(run)].candidates[c].ampacity < *rating * (1 - kSlack))
+        if (box[at(run)][c] && space.runs[at(run)].candidates[c].fuse_limit < *rating * (1 - kSlack))
           box[at(run)][c] = false, changed = true;
   }
   return changed;

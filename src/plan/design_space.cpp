@@ -3,9 +3,11 @@
 #include <algorithm>
 #include <numeric>
 
+#include "ohmtrail/plan/protection.hpp"
 #include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
+#include "ohmtrail/trade/protection.hpp"
 #include "plan/feed.hpp"
 #include "plan/guards.hpp"
 
@@ -67,6 +69,7 @@ Candidate candidate_of(const DesignSpace& space, const netlist::Run& run, std::s
   candidate.ampacity = trade::ampacity({renewed.gauge, renewed.insulation, run.in == "engine-space",
                                         run.bundle, renewed.conductor, space.system.info.nominal})
                            .amps.si();
+  candidate.fuse_limit = largest_device(space.system, renewed.gauge, candidate.ampacity);
   return candidate;
 }
 
@@ -238,6 +241,12 @@ std::vector<int> places_in_scope(const DesignSpace& space) {
   std::vector<int> place(space.system.runs.size(), -1);
   for (std::size_t k = 0; k < space.runs.size(); ++k) place[space.runs[k].run] = static_cast<int>(k);
   return place;
+}
+
+double largest_device(const netlist::System& system, const trade::Gauge& gauge, double ampacity) {
+  if (usual_rules(system.info.kind) != RuleSet::road_vehicle) return ampacity;
+  const auto by_gauge = trade::vehicle_fuse_limit(gauge);
+  return by_gauge ? std::min(ampacity, by_gauge->limit.si()) : ampacity;
 }
 
 double cost(const DesignSpace& space, const Design& design) {

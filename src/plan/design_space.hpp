@@ -33,10 +33,11 @@ struct ElementValue {
 /// One offer for one run.
 struct Candidate {
   std::size_t offer = 0;
-  double cost = 0;      ///< price, or kg
-  double mass = 0;      ///< kg
-  double area = 0;      ///< m²
-  double ampacity = 0;  ///< A
+  double cost = 0;        ///< price, or kg
+  double mass = 0;        ///< kg
+  double area = 0;        ///< m²
+  double ampacity = 0;    ///< A
+  double fuse_limit = 0;  ///< A, the largest fuse or breaker that may stand over it
 };
 
 /// One run in scope with its candidates, thinnest first (by area, then by list order).
@@ -92,6 +93,11 @@ void rewire(netlist::Run& run, const Offer& offer);
 
 /// For every run of the system its place in `DesignSpace::runs`; −1: not in scope.
 [[nodiscard]] std::vector<int> places_in_scope(const DesignSpace& space);
+
+/// A, the largest fuse or breaker over a wire of this ampacity: no more than that, and in a road vehicle no
+/// more than the rules there let over its gauge.
+[[nodiscard]] double largest_device(const netlist::System& system, const trade::Gauge& gauge,
+                                    double ampacity);
 
 [[nodiscard]] double cost(const DesignSpace& space, const Design& design);
 

@@ -30,11 +30,11 @@ void add_device(FlowCase& flow, const Device& device, int amperes, const Interva
   Device here = device;
   const double back = std::max(0.0, -range.low);
   here.most = flow.most[at(device.element)];
-  Interval ampacity = Interval::none();
+  Interval allowed = Interval::none();
   for (const int run : device.runs)
     for (const Candidate& candidate : flow.space.runs[at(run)].candidates)
-      ampacity.include(candidate.ampacity);
-  const Interval ohms = here.resistance(ampacity);
+      allowed.include(candidate.fuse_limit);
+  const Interval ohms = here.resistance(allowed);
   const double slack = (ohms.high - ohms.low) * back;
   const Element& element = flow.network().elements[at(device.element)];
   auto least = flow.across(element.from, element.to), most = least;

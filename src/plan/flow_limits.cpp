@@ -98,13 +98,13 @@ class Leaders {
   std::vector<int> columns_;  ///< per supply; −1: not needed yet
 };
 
-/// 1.25 |i| ≤ the largest rating not above the ampacity of the candidate taken.
+/// 1.25 |i| ≤ the largest rating that may stand over the candidate taken.
 void add_device(FlowCase& flow, int amperes, std::size_t run, const std::vector<double>& ladder) {
   for (const double sign : {1.0, -1.0}) {
     std::vector<Term> row{{amperes, sign}};
     for (std::size_t c = 0; c < flow.taken[run].size(); ++c) {
-      const double ampacity = flow.space.runs[run].candidates[c].ampacity * (1 + 1e-9);
-      const auto above = std::upper_bound(ladder.begin(), ladder.end(), ampacity);
+      const double allowed = flow.space.runs[run].candidates[c].fuse_limit * (1 + 1e-9);
+      const auto above = std::upper_bound(ladder.begin(), ladder.end(), allowed);
       const double most = above == ladder.begin() ? 0 : *std::prev(above) / 1.25;
       row.push_back({flow.taken[run][c], -most});
     }

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "ohmtrail/plan/protection.hpp"
 #include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
@@ -165,6 +166,12 @@ std::vector<network::Assumption> assumptions(const DesignSpace& space, const Ass
       {"system",
        "fuses and breakers are rated for at least 1.25 times their largest current (common practice)",
        {}});
+  if (usual_rules(space.system.info.kind) == RuleSet::road_vehicle)
+    found.push_back(
+        {"system",
+         "a vehicle or cart: no fuse is larger than the rules for road vehicles let over its gauge (from "
+         "memory: NEC tables 551.10(E)(1) and 552.10(E)(1))",
+         {}});
   for (const std::string& id : space.cranked)
     found.push_back(
         {id,

@@ -2,10 +2,12 @@
 // whose rating the cable decides, loads of short duty, plus and minus conductors that branch differently.
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <limits>
 
 #include "ohmtrail/plan/size.hpp"
+#include "ohmtrail/trade/protection.hpp"
 #include "plan/assess.hpp"
 #include "small_systems.hpp"
 #include "support/random_cases.hpp"
@@ -86,20 +88,53 @@ TEST(SizeExactness, TwoStringsOfTwoInParallel) {
   });
 }
 
+netlist::System fused_branches(unsigned seed) {
+  Systems make(seed);
+  make.battery("a", "a+", "a-");
+  make.fuse("main", "a+", "m", seed % 3 == 0 ? 100 : seed % 3 == 1 ? 30 : 24);  // no 24 A on the ladder
+  make.run("trunk", "m", "p", 2);
+  make.fuse("branch fuse", "p", "q", seed % 2 == 0 ? 5 : 22);
+  make.run("branch", "q", "l+", 3);
+  make.run("back", "l-", "a-", 3);
+  make.run("other", "p", "k+", 2);
+  make.load("lamp", "l+", "l-");
+  make.load("pump", "k+", "a-");
+  return make.done();
+}
+
 TEST(SizeExactness, FusesThatTheCableDecides) {
+  expect_cheapest_of_many(25, fused_branches);
+}
+
+/// In a road vehicle the gauge decides as well.
+TEST(SizeExactness, FusesThatTheGaugeDecides) {
   expect_cheapest_of_many(25, [](unsigned seed) {
-    Systems make(seed);
-    make.battery("a", "a+", "a-");
-    make.fuse("main", "a+", "m", seed % 3 == 0 ? 100 : seed % 3 == 1 ? 30 : 24);  // no 24 A on the ladder
-    make.run("trunk", "m", "p", 2);
-    make.fuse("branch fuse", "p", "q", seed % 2 == 0 ? 5 : 22);
-    make.run("branch", "q", "l+", 3);
-    make.run("back", "l-", "a-", 3);
-    make.run("other", "p", "k+", 2);
-    make.load("lamp", "l+", "l-");
-    make.load("pump", "k+", "a-");
-    return make.done();
+    netlist::System system = fused_branches(seed);
+    system.info.kind = netlist::SystemKind::vehicle;
+    return system;
   });
+}
+
+/// What size chooses for a vehicle its own check would not refuse.
+TEST(SizeExactness, FusesOfAVehicleAreAllowedOverTheirGauge) {
+  int fused = 0;
+  for (unsigned seed = 1; seed <= 12; ++seed) {
+    netlist::System system = fused_branches(seed);
+    system.info.kind = netlist::SystemKind::vehicle;
+    const auto sized = size(system);
+    ASSERT_TRUE(sized.has_value());
+    for (const RunChoice& run : sized->runs) {
+      if (!sized->found || !run.fuse) continue;
+      const auto& renewed = sized->rewired.runs;
+      const auto found = std::find_if(renewed.begin(), renewed.end(),
+                                      [&](const netlist::Run& one) { return one.id == run.id; });
+      if (const auto limit = trade::vehicle_fuse_limit(found->gauge)) {
+        EXPECT_LE(*run.fuse, limit->limit.si()) << seed << ' ' << run.id;
+        ++fused;
+      }
+    }
+  }
+  EXPECT_GT(fused, 0);
 }
 
 TEST(SizeExactness, LoadsOfShortDuty) {
