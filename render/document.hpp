@@ -16,7 +16,7 @@ struct Column {
 };
 using Rows = std::vector<std::vector<std::string>>;
 
-enum class Tone { normal, quiet, small, alarm };
+enum class Tone { normal, small, alarm };
 
 /// What a report is made of, whatever it is printed on.
 class Document {

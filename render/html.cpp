@@ -22,7 +22,7 @@ h1{font-size:1.7rem;line-height:1.2;margin:.3rem 0}
 h2{font-size:1.25rem;color:var(--accent);margin:2rem 0 .6rem}
 h3{font-size:1rem;margin:1.2rem 0 .2rem}
 p{margin:.2rem 0 .5rem}.answer+p{margin-top:.6rem}
-.quiet{color:var(--quiet)}.small{color:var(--quiet);font-size:.85rem}.alarm{color:var(--alarm);font-weight:700}
+.small{color:var(--quiet);font-size:.85rem}.alarm{color:var(--alarm);font-weight:700}
 .entry{display:grid;grid-template-columns:6.5rem 1fr;gap:.5rem}.entry>:first-child{color:var(--quiet)}
 .answer{background:var(--wash);border-left:4px solid var(--accent);padding:.7rem 1rem;font-size:1.1rem}
 ol{list-style:none;padding:0;margin:0}
@@ -48,8 +48,6 @@ hr{border:0;border-top:3px solid var(--hair);margin:2.5rem 0 0}
 
 std::string_view class_of(Tone tone) {
   switch (tone) {
-    case Tone::quiet:
-      return " class=\"quiet\"";
     case Tone::small:
       return " class=\"small\"";
     case Tone::alarm:

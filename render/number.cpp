@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -37,13 +38,11 @@ std::string with_prefix(double value, const char* unit) {
   if (!std::isfinite(value)) return no_value;
   const double size = std::fabs(value);
   if (size < 0.5e-9) return "0" + narrow_space + unit;
-  for (const Prefix& prefix : prefixes) {
-    if (size < prefix.factor * 0.9995 && prefix.factor > 1e-9) continue;
-    const double scaled = value / prefix.factor;
-    return with_minus_sign(
-        fmt::format("{:.{}f}{}{}{}", scaled, decimals(scaled), narrow_space, prefix.letter, unit));
-  }
-  return no_value;
+  const Prefix& prefix = *std::find_if(prefixes.begin(), prefixes.end() - 1,
+                                       [&](const Prefix& one) { return size >= one.factor * 0.9995; });
+  const double scaled = value / prefix.factor;
+  return with_minus_sign(
+      fmt::format("{:.{}f}{}{}{}", scaled, decimals(scaled), narrow_space, prefix.letter, unit));
 }
 
 }  // namespace

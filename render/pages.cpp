@@ -19,8 +19,6 @@ constexpr std::size_t any_number_of_lines = 400;
 
 Lettering usual_style(Tone tone) {
   switch (tone) {
-    case Tone::quiet:
-      return {9.2, false, palette::quiet};
     case Tone::small:
       return {7.4, false, palette::quiet};
     case Tone::alarm:
