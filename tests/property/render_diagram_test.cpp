@@ -181,6 +181,7 @@ TEST_P(RandomDiagram, OnSheetsEveryPartIsCleanAndNothingIsLost) {
 
 TEST_P(RandomDiagram, EveryPartIsInIt) {
   const Drawn d = drawn(77, {GetParam(), true, true});
+  ASSERT_FALSE(d.system.runs.empty() || d.system.loads.empty() || d.system.batteries.empty());
   std::set<std::string> ids;
   for (const Group& group : d.scene.groups) ids.insert(group.id);
   for (const auto& run : d.system.runs) EXPECT_TRUE(ids.contains(run.id)) << run.id;

@@ -63,6 +63,7 @@ TEST_F(TraceCommand, WhatIsNotSavedDoesNotCount) {
 TEST_F(TraceCommand, NoLineIsWiderThanSixtyColumns) {
   play(boat(short_duty), {"nowhere", "1", "", "banana", "80", "why", "", "12.3", "", "10.9", "", "why",
                           "seen elves", "-5", "skip", "back", "done"});
+  EXPECT_GT(program.terminal.shown.size(), 1000U);
   std::size_t column = 0;
   for (const char c : program.terminal.shown) {
     column = c == '\n' ? 0 : column + ((c & 0xC0) != 0x80 ? 1 : 0);

@@ -109,8 +109,13 @@ TEST(BenchSheet, TheClampGoesRoundWhatCarriesMost) {
 }
 
 TEST(BenchSheet, DropsArePositiveWithRedOnTheSideOfTheBattery) {
+  int readings = 0;
   for (const BenchRound& round : sheet_of(system_of(small)).rounds)
-    for (const BenchReading& reading : round.readings) EXPECT_GT(reading.expected, 0) << reading.of;
+    for (const BenchReading& reading : round.readings) {
+      EXPECT_GT(reading.expected, 0) << reading.of;
+      ++readings;
+    }
+  EXPECT_GT(readings, 3);
 }
 
 TEST(BenchSheet, WhatNoProbeGetsToIsNamedAndNotAskedFor) {
@@ -129,7 +134,9 @@ TEST(BenchSheet, WhatNoProbeGetsToIsNamedAndNotAskedFor) {
 }
 
 TEST(BenchSheet, ACaseThatShowsNothingNewIsLeftOut) {
-  for (const BenchRound& round : sheet_of(system_of(small)).rounds) EXPECT_NE(round.in_case, "evening");
+  const BenchSheet sheet = sheet_of(system_of(small));
+  ASSERT_FALSE(sheet.rounds.empty());
+  for (const BenchRound& round : sheet.rounds) EXPECT_NE(round.in_case, "evening");
 }
 
 TEST(BenchSheet, WithNothingOnOnlyTheRestIsRead) {

@@ -99,7 +99,10 @@ TEST(RankLarge, NoLoadNoGain) {
   system.cases.front().all_on = false;
   const auto found = solved(system);
   WhatIf what_if(found.front());
-  for (const auto& gain : what_if.estimate_gains(all_lugs(found.front()))) EXPECT_FALSE(gain);
+  const auto gains = what_if.estimate_gains(all_lugs(found.front()));
+  EXPECT_EQ(gains.size(), all_lugs(found.front()).size());
+  ASSERT_FALSE(gains.empty());
+  for (const auto& gain : gains) EXPECT_FALSE(gain);
 }
 
 /// 800 feeds: 1 600 faults in 3 200 elements are more than are solved again one by one.

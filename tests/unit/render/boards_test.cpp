@@ -61,6 +61,8 @@ TEST(Boards, TrunkAndBoardsTogetherHaveEveryElementOnce) {
 TEST(Boards, TheTrunkIsSound) {
   const Large one = large();
   const Wiring trunk = split_circuits(make_wiring(one.solved.network)).trunk;
+  ASSERT_FALSE(trunk.bars.empty());
+  ASSERT_FALSE(trunk.lanes.empty());
   for (std::size_t b = 0; b < trunk.bars.size(); ++b)
     for (const int l : trunk.bars[b].lanes) {
       ASSERT_LT(static_cast<std::size_t>(l), trunk.lanes.size());
@@ -86,7 +88,9 @@ TEST(Boards, EachBarWithABoardSaysWhichSheet) {
 TEST(Boards, AFeedLeadsFromTheBarToTheLoad) {
   const Large one = large();
   const network::Network& network = one.solved.network;
-  for (const Board& board : split_circuits(make_wiring(network)).boards)
+  const SplitWiring split = split_circuits(make_wiring(network));
+  ASSERT_FALSE(split.boards.empty());
+  for (const Board& board : split.boards)
     for (const Circuit& circuit : board.circuits) {
       const auto end = [&](const Piece& piece, bool left) {
         const network::Element& e =

@@ -28,18 +28,22 @@ TEST(Shade, AConverterParts) {
 
 TEST(Shade, WhatCarriesNothingIsIdle) {
   const ReportInput input = test::shipped_report("yacht-12v");
+  int seen[2] = {0, 0};
   for (const solve::CaseSolution& solved : input.solved) {
     const Shade shade(input.system, solved);
     for (std::size_t k = 0; k < solved.network.elements.size(); ++k) {
       const int i = static_cast<int>(k);
       const double amps = solved.solution.current[k];
       const bool carries = solved.network.elements[k].active && std::isfinite(amps) && std::fabs(amps) > 1e-9;
+      ++seen[carries ? 1 : 0];
       EXPECT_EQ(shade.idle(i), !carries);
       if (!carries) {
         EXPECT_EQ(shade.colour(i), palette::idle);
       }
     }
   }
+  EXPECT_GT(seen[0], 0);
+  EXPECT_GT(seen[1], 0);
 }
 
 TEST(Shade, MoreLostIsDarker) {

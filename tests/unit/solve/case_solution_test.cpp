@@ -44,6 +44,7 @@ TEST(CaseSolution, DropLeavesTheStringAndItsLinkToTheWires) {
 
 TEST(CaseSolution, LoadsThatAreOffHaveNoCurrentAndBreakNoLimit) {
   const CaseSolution s = solved(string_json, 1);
+  ASSERT_FALSE(s.loads.empty());
   for (const LoadResult& load : s.loads) {
     EXPECT_FALSE(load.running);
     EXPECT_EQ(load.current, 0);
