@@ -38,7 +38,7 @@ inline constexpr std::string_view answer_cure = "The first thing to put right is
 inline constexpr std::string_view answer_first = "The first thing to put right is {}.";
 inline constexpr std::string_view answer_in_doubt =
     "The readings do not yet settle what is at fault; most suspect is {}. More readings come first.";
-inline constexpr std::string_view answer_sure = "What is sure already is {}: its repair gives {} back to {}.";
+inline constexpr std::string_view answer_sure = "Sure already is {}: put right, it gives {} back to {}.";
 inline constexpr std::string_view answer_nothing_likely =
     "No part is more likely at fault than sound, as far as the readings tell; nothing has to be repaired for "
     "the voltage’s sake.";

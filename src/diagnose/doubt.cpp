@@ -17,6 +17,7 @@ bool not_worth_a_word(const HotSpot& spot, units::Voltage nominal) {
   const std::optional<double> odds = odds_of(spot);
   if (!odds) return passed_its_tests(spot);
   if (!in_doubt(spot)) return false;
+  if (passed_its_tests(spot)) return true;
   const double back = spot.recoverable ? spot.recoverable->volts : 0;
   return *odds < least_odds || (!spot.heat_warning && back < least_share_of_nominal * nominal.si());
 }

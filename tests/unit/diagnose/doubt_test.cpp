@@ -87,6 +87,11 @@ TEST(WorthTelling, LeavesOutABatteryThatPassesItsTests) {
   EXPECT_EQ(worth_telling({used}, twelve).size(), 1U);
   used.own_tests = BatteryState::healthy;
   EXPECT_TRUE(worth_telling({used}, twelve).empty());
+  used.likelihood = 0.2;
+  EXPECT_TRUE(worth_telling({used}, twelve).empty()) << "the readings do not bear it out either";
+  used.likelihood = 0.8;
+  EXPECT_EQ(worth_telling({used}, twelve).size(), 1U) << "they do";
+  used.likelihood.reset();
   used.cause = Cause::discharged_battery;
   EXPECT_EQ(worth_telling({used}, twelve).size(), 1U) << "healthy, and still not full";
 }
