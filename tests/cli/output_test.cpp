@@ -60,6 +60,19 @@ TEST_F(OutputTest, TheReportJudgesFusesByTheRulesNamed) {
   EXPECT_NE(iso, file_content(folder / "a.html"));
 }
 
+/// Five parts of one way would explain these readings alike: none of them is told to be undone.
+TEST_F(OutputTest, TheReportLeavesOpenWhatTheReadingsLeaveOpen) {
+  std::filesystem::copy_file(
+      std::filesystem::path(OHMTRAIL_SOURCE_DIR) / "tests/cli/cases/next-in-another-case/boat.json",
+      folder / "open.json");
+  EXPECT_EQ(run("ohmtrail report open.json -o a.html").exit, 0);
+  const std::string told = file_content(folder / "a.html");
+  EXPECT_THAT(told, HasSubstr("The readings do not yet settle what is at fault"));
+  EXPECT_THAT(told, HasSubstr("Take more readings before anything is undone."));
+  EXPECT_THAT(told, HasSubstr("If it is this part that is at fault"));
+  EXPECT_THAT(told, Not(HasSubstr("clean lug and stud")));
+}
+
 TEST_F(OutputTest, AnEarlierSurveyThatCannotBeReadIsAWrongCall) {
   const Ended ended = run("ohmtrail report boat.json --before none.json -o a.pdf");
   EXPECT_EQ(ended.exit, 2);
