@@ -91,6 +91,8 @@ TEST(ContractOfSolve, KnowsTheTenRolesOnly) {
   for (int n = 1; n <= 6; ++n) {
     const std::string path = OHMTRAIL_SOURCE_DIR "/tests/data/contract/solve-" + std::to_string(n) + ".json";
     const auto result = solved(ordered_json::parse(file_content(path))["netlist"]);
+    ASSERT_FALSE(result["cases"].empty()) << path;
+    ASSERT_FALSE(result["cases"][0]["elements"].empty()) << path;
     for (const auto& one : result["cases"])
       for (const auto& element : one["elements"])
         EXPECT_TRUE(known.contains(element["role"])) << element["role"];

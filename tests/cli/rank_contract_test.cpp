@@ -48,6 +48,7 @@ TEST(ContractOfRank, EverySplitAddsUpToTheSagThatSolveTells) {
     const ordered_json ranked = result_of("rank " + name + ".json --json");
     const ordered_json solved = result_of("solve " + name + ".json --json");
     ASSERT_FALSE(ranked["split"].empty());
+    std::size_t found = 0;
     for (const ordered_json& row : ranked["split"]) {
       double sum = 0;
       for (const char* part : {"battery", "wires", "terminations", "joints", "switchgear", "isolators"})
@@ -57,8 +58,10 @@ TEST(ContractOfRank, EverySplitAddsUpToTheSagThatSolveTells) {
         for (const ordered_json& load : one["loads"])
           if (one["case"] == row["case"] && load["id"] == row["load"]) {
             EXPECT_NEAR(load["sag"].get<double>(), row["sag"].get<double>(), 1e-9) << row;
+            ++found;
           }
     }
+    EXPECT_EQ(found, ranked["split"].size());
   }
 }
 
@@ -81,6 +84,7 @@ TEST(ContractOfRank, TopCutsAndByOrders) {
   ASSERT_EQ(three.size(), 3U);
   for (std::size_t i = 0; i < 3; ++i) EXPECT_EQ(three[i], all[i]);
   const ordered_json by_heat = result_of("rank yacht-12v.json --json --by heat")["hot_spots"];
+  EXPECT_EQ(by_heat.size(), all.size());
   for (std::size_t i = 1; i < by_heat.size(); ++i)
     EXPECT_GE(by_heat[i - 1]["heat"].get<double>(), by_heat[i]["heat"].get<double>() - 1e-9);  // W, as equal
 }
@@ -111,6 +115,8 @@ TEST(ContractOfRank, NoLineOfAnyTextIsWiderThanThePage) {
     for (const std::string command : {"rank", "solve", "check", "bank"}) {
       const Ended ended =
           run_shell("ohmtrail " + command + " " + name + ".json", OHMTRAIL_SOURCE_DIR "/netlists");
+      EXPECT_EQ(ended.exit, 0) << ended.err;
+      EXPECT_GT(ended.out.size(), 100U) << command << ' ' << name;
       std::size_t start = 0;
       for (std::size_t end; (end = ended.out.find('\n', start)) != std::string::npos; start = end + 1) {
         const std::string line = ended.out.substr(start, end - start);
