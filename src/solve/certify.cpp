@@ -2,6 +2,7 @@
 #include <cmath>
 #include <limits>
 
+#include "solve/expect.hpp"
 #include "solve/solver_state.hpp"
 #include "units/index.hpp"
 
@@ -39,6 +40,7 @@ class Writer {
     }
     find_largest();
     for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
+      expect_points(circuit_.branches, b, state_.voltage);
       if (is_nothing(b)) out_.current[b] = 0;
       write_branch(b);
       add_to_sums(b);

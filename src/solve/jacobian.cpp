@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "solve/elimination_order.hpp"
+#include "solve/expect.hpp"
 #include "units/index.hpp"
 
 namespace ohmtrail::solve {
@@ -24,6 +25,9 @@ Jacobian::Jacobian(const Circuit& circuit, const Merged& merged)
   for (std::size_t c = 0; c < of_cluster_.size(); ++c) {
     if (!merged.grounded[c]) of_cluster_[c] = unknowns_++;
   }
+  for (std::size_t p = 0; p < of_point_.size(); ++p) {
+    if (merged.cluster[p] >= 0) of_point_[p] = of_cluster_[at(merged.cluster[p])];
+  }
   find_ends(circuit, merged);
   const Elimination order = elimination_order(unknowns_, entries());
   renumber(order.place, merged);
@@ -32,14 +36,11 @@ Jacobian::Jacobian(const Circuit& circuit, const Merged& merged)
 
 /// With the unknowns as they are numbered first.
 void Jacobian::find_ends(const Circuit& circuit, const Merged& merged) {
-  const auto unknown_at = [&](int point) {
-    const int cluster = merged.cluster[at(point)];
-    return cluster < 0 ? -1 : of_cluster_[at(cluster)];
-  };
   ends_.reserve(circuit.branches.size());
   for (std::size_t b = 0; b < circuit.branches.size(); ++b) {
+    expect_points(circuit.branches, b, of_point_);
     const Branch& branch = circuit.branches[b];
-    ends_.emplace_back(unknown_at(branch.from), unknown_at(branch.to));
+    ends_.emplace_back(unknown(branch.from), unknown(branch.to));
     has_entry_[b] = may_conduct(branch) && !merged.fixes[b] && ends_[b].first != ends_[b].second;
   }
 }
@@ -64,9 +65,7 @@ void Jacobian::renumber(const std::vector<int>& place, const Merged& merged) {
     anew(of_cluster_[c]);
     if (of_cluster_[c] >= 0) island_[at(of_cluster_[c])] = merged.island[c];
   }
-  for (std::size_t p = 0; p < of_point_.size(); ++p) {
-    if (merged.cluster[p] >= 0) of_point_[p] = of_cluster_[at(merged.cluster[p])];
-  }
+  for (int& unknown : of_point_) anew(unknown);
 }
 
 bool Jacobian::factor(const std::vector<double>& conductance) {

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "solve/by_island.hpp"
+#include "solve/expect.hpp"
 #include "units/index.hpp"
 
 namespace ohmtrail::solve {
@@ -21,6 +22,7 @@ OperatingPoint::OperatingPoint(const Circuit& circuit, const Merged& merged, con
       island_(circuit.branches.size(), -1),
       at_point_(merged.cluster.size()) {
   for (std::size_t b = 0; b < flow_.size(); ++b) {
+    expect_points(circuit.branches, b, merged.cluster);
     const Branch& branch = circuit.branches[b];
     const int cluster = merged.cluster[at(branch.from)];
     if (cluster < 0 || branch.law == Law::open) continue;
@@ -87,9 +89,8 @@ void OperatingPoint::evaluate(const Demand& demand) {
 void OperatingPoint::find_currents(const Demand& demand) {
   largest_current_.assign(islands_, 0.0);
   LargestByIsland largest(largest_current_);
-  constexpr std::size_t ahead = 16;
   for (std::size_t b = 0; b < drop_.size(); ++b) {
-    if (b + ahead < drop_.size()) expect(circuit_->branches[b + ahead]);
+    expect_points(circuit_->branches, b, at_point_);
     if (island_[b] < 0) continue;
     const Branch& branch = circuit_->branches[b];
     const double before = drop_[b];

@@ -56,12 +56,6 @@ class OperatingPoint {
     Precise voltage;
     double leaving = 0, meeting = 0;  ///< Σ i and Σ |i|, A
   };
-  /// Has what is at a branch's points fetched from memory, for a branch that is soon to be looked at: in a
-  /// large circuit the wait for it was two thirds of the cost.
-  void expect(const Branch& branch) const {
-    __builtin_prefetch(&at_point_[static_cast<std::size_t>(branch.from)]);
-    __builtin_prefetch(&at_point_[static_cast<std::size_t>(branch.to)]);
-  }
   /// Of one that is not ohmic. `rise`: V that its drop grew by; along the slope it had, that tells nearly
   /// what it passes now.
   void operate_by_law(std::size_t b, const Demand& demand, double rise);
