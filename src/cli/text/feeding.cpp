@@ -70,8 +70,10 @@ void show_circulation(Sheet& sheet, const solve::CaseSolution& solved, const Cir
 void show_feeding(Sheet& sheet, const solve::CaseSolution& solved) {
   const auto feeding = diagnose::feeding(solved);
   if (one_source_feeds_all(feeding)) return;
+  const Table table = table_of(solved, feeding);
+  if (table.empty()) return;
   sheet.line();
-  sheet.table(table_of(solved, feeding));
+  sheet.table(table);
   for (const Circulation& one : diagnose::circulating(solved, feeding)) show_circulation(sheet, solved, one);
   sheet.item("  ", "Where currents meet, what leaves is counted as mixed like what arrives.", Ink::faint);
 }

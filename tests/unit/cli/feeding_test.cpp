@@ -91,6 +91,16 @@ TEST(SolveFeeds, WithOneSourceThereIsNothingToTell) {
   EXPECT_THAT(shown(file, {"solve", "camper.json"}), Not(HasSubstr("share")));
 }
 
+/// Swapped in the file, the load gives: no source feeds it, and no heading stands over nothing.
+TEST(SolveFeeds, WithoutASourceThereIsNoTable) {
+  json file = camper();
+  file["batteries"].erase(1);
+  file.erase("joints"), file.erase("chargers");
+  file["loads"][0]["plus"] = "-", file["loads"][0]["minus"] = "+";
+  file["cases"] = json::parse(R"([{"name": "cooling", "on": "all"}])");
+  EXPECT_THAT(shown(file, {"solve", "camper.json"}), Not(HasSubstr("share")));
+}
+
 TEST(SolveFeeds, StayInEightyColumns) {
   auto file = camper();
   file["loads"][0]["id"] = "the compressor fridge in the galley with the noisy fan, and its door lamp";
