@@ -59,10 +59,10 @@ TEST(Front, AnswersAsEveryLabelWould) {
     for (double drop = 0; drop < 1; drop += 0.05) {
       const int found = cheapest(front, drop);
       const double expected = least_cost(all, drop);
-      if (std::isinf(expected))
-        EXPECT_EQ(found, -1);
-      else
+      ASSERT_EQ(found < 0, std::isinf(expected));
+      if (found >= 0) {
         EXPECT_EQ(front[static_cast<std::size_t>(found)].cost, expected);
+      }
     }
   }
 }
