@@ -11,11 +11,24 @@ namespace {
 
 constexpr std::size_t word = sizeof(std::uint64_t);
 
-/// Up to eight bytes as a number.
-std::uint64_t bytes(const char* from, std::size_t count) {
-  std::uint64_t value = 0;
-  std::memcpy(&value, from, count);
+template <class Word>
+Word load(const char* from) {
+  Word value = 0;
+  std::memcpy(&value, from, sizeof value);
   return value;
+}
+
+/// All of a name of less than eight bytes; differs among names of one length. Loads may overlap: a copy of so
+/// many bytes as there are would be a call, and reading 10³ elements took a sixth longer with it.
+std::uint64_t few_bytes(std::string_view name) {
+  using Half = std::uint32_t;
+  if (name.size() >= sizeof(Half)) {
+    const auto last = load<Half>(name.data() + name.size() - sizeof(Half));
+    return load<Half>(name.data()) | std::uint64_t{last} << 32U;
+  }
+  if (name.empty()) return 0;
+  const auto byte = [&](std::size_t k) { return std::uint64_t{static_cast<unsigned char>(name[k])}; };
+  return byte(0) | byte(name.size() / 2) << 8U | byte(name.size() - 1) << 16U;
 }
 
 }  // namespace
@@ -26,8 +39,8 @@ NameTable::NameTable(std::size_t expected) : slots_(std::bit_ceil(2 * expected +
 }
 
 NameTable::Ends NameTable::ends_of(std::string_view name) {
-  if (name.size() < word) return {name.empty() ? 0 : bytes(name.data(), name.size()), 0};
-  return {bytes(name.data(), word), bytes(name.data() + name.size() - word, word)};
+  if (name.size() < word) return {few_bytes(name), 0};
+  return {load<std::uint64_t>(name.data()), load<std::uint64_t>(name.data() + name.size() - word)};
 }
 
 /// Multiplied by odd numbers and folded, as Knuth's multiplicative hashing does (The Art of Computer
