@@ -137,6 +137,9 @@ struct InferOptions {
   bool faults = true;   ///< false: everything is taken as sound and every reading as right
   int expansions = 32;  ///< hypotheses whose neighbours are weighed
   int optimised = 8;    ///< hypotheses that get their own optimum through the real network
+  /// Hypotheses that get their own optimum through the linearised network: at most so many, and no more than
+  /// this many multiplications in each of some forty passes over the readings allow.
+  double own_frames = 400, work = 2e6;
 };
 
 /// Infers from the readings of `system`, which must have passed validation.

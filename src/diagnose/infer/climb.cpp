@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <memory>
 #include <set>
 #include <utility>
 #include <vector>
@@ -18,10 +19,13 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
                                         bool look_behind, std::set<Hypothesis>& seen) {
   constexpr double worth_it = 0.05;
   constexpr int tries = 3;
-  const Screen screen(model, here);
+  const auto frame = std::make_shared<const Frame>(model, here);
+  const Screen& screen = frame->screen;
   const ParallelSets apart;  // which member of a set it is matters here
   SetSplits none;
-  const Exploration around = explore(model, screen, apart, none, {1, 1.0, 1e300, look_behind, true});
+  Limits limits{.expansions = 1, .negligible = 1, .surprise = 1e300, .look_behind = look_behind};
+  limits.exchanges = true;
+  const Exploration around = explore(model, frame, apart, none, limits);
   const double present = screen.root().log_weight;
   std::vector<std::pair<double, const Hypothesis*>> order;
   for (const auto& [hypothesis, weighed] : around.weighed) {
@@ -36,8 +40,7 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
     const Weighed& weighed = around.weighed.at(*hypothesis);
     const Expanded& source = around.expanded[weighed.source];
     const Belief there =
-        weighed.move < 0 ? source.belief
-                         : screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
+        weighed.move < 0 ? source.belief : source.after(static_cast<std::size_t>(weighed.move));
     seen.insert(*hypothesis);
     Optimum candidate = optimise_linear(model, near, *hypothesis, screen.start(there));
     if (Screen(model, candidate).root().log_weight > present + worth_it) {

@@ -4,235 +4,163 @@
 #include <cmath>
 #include <limits>
 #include <queue>
+#include <set>
+#include <utility>
 
 #include "diagnose/infer/bystanders.hpp"
+#include "diagnose/infer/explore_steps.hpp"
+#include "diagnose/infer/explore_weights.hpp"
 
 namespace ohmtrail::diagnose::inference {
 namespace {
-
-// ln of the ratio to the heaviest beyond which a hypothesis is not looked at
-constexpr double out_of_reach = 14;
 
 // A key that was met as a step but not yet expanded.
 struct Waiting {
   double log_weight;
   std::size_t from;  // index into expanded
-  Move move;
+  std::size_t move;  // of its moves
   friend bool operator<(const Waiting& a, const Waiting& b) { return a.log_weight < b.log_weight; }
-};
-
-// From one key to the next.
-struct Step {
-  std::size_t move;   // the likeliest of those that lead there
-  double log_weight;  // of the key there, bystanders left out
-  double log_single;  // of that move's own hypothesis
 };
 
 class Search {
  public:
-  Search(const Model& model, const Screen& screen, const ParallelSets& sets, SetSplits& splits,
+  Search(const Model& model, std::shared_ptr<const Frame> start, const ParallelSets& sets, SetSplits& splits,
          const Limits& limits)
-      : model_(model), screen_(screen), sets_(sets), splits_(splits), limits_(limits) {}
+      : model_(model), start_(std::move(start)), sets_(sets), splits_(splits), limits_(limits) {}
 
   Exploration run() {
-    Belief root = screen_.root();
-    start_ = root.log_weight;
-    // A member may be one too many: taking it out is always looked at.
-    for (const int p : root.hypothesis.faulty) {
-      add_to_core(screen_.coordinate_of(p));
-    }
-    for (const int o : root.hypothesis.wrong) {
-      add_to_core(o);
-    }
-    expand(std::move(root), 0);
+    out_.top = -std::numeric_limits<double>::infinity();
+    expand(start_, start_->screen.root(), 0);
     if (limits_.look_behind) {
       expand_removals();
     }
     while (!waiting_.empty() && static_cast<int>(out_.expanded.size()) < limits_.expansions) {
       const Waiting next = waiting_.top();
       waiting_.pop();
-      if (next.log_weight < top_ + std::log(limits_.negligible)) {
+      if (!frames_left() && next.log_weight < out_.top + std::log(limits_.negligible)) {
         break;
       }
-      const Belief& from = out_.expanded[next.from].belief;
-      if (!expanded_.contains(key_after(from, next.move))) {
-        expand(screen_.after(from, next.move), next.from);
+      if (!expanded_keys_.contains(key_after(out_.expanded[next.from], next.move, sets_))) {
+        follow(next);
       }
     }
-    complete();
+    weigh_explored(model_, sets_, limits_, expanded_keys_, out_);
     return std::move(out_);
   }
 
  private:
-  [[nodiscard]] Hypothesis key_after(const Belief& from, const Move& move) const {
-    return sets_.key(screen_.hypothesis_after(from.hypothesis, move.coordinate));
-  }
-
-  [[nodiscard]] int set_of(int coordinate) const {
-    return screen_.is_error(coordinate) ? -1 : sets_.set_of(screen_.parameter(coordinate));
-  }
-
-  void add_to_core(int coordinate) {
-    if (coordinate < 0 || contains(out_.core, screen_, coordinate)) {
-      return;
-    }
-    out_.core = screen_.hypothesis_after(out_.core, coordinate);
-    if (const int set = set_of(coordinate); set >= 0) {
-      for (const int p : sets_.sets[static_cast<std::size_t>(set)].member) {
-        add_to_core(screen_.coordinate_of(p));
-      }
-    }
-  }
-
-  void expand(Belief belief, std::size_t parent) {
-    // It was promising from where it was met; what it looks like now, the screen cannot know.
-    if (belief.log_weight > start_ + limits_.surprise) {
-      return;
-    }
-    expanded_.emplace(sets_.key(belief.hypothesis), out_.expanded.size());
-    out_.expanded.push_back({std::move(belief), {}, parent});
-    Expanded& here = out_.expanded.back();
-    here.log_divided_in = diagnose::inference::log_divided(screen_, sets_, splits_, here.belief);
-    for (const auto& [set, more] : here.log_divided_in) {
-      here.log_divided += more;
-    }
-    top_ = std::max(top_, here.belief.log_weight + here.log_divided);
-    here.moves =
-        screen_.moves(here.belief, out_.expanded.size() > 1 ? &out_.expanded.front().moves : nullptr);
-    for (const Move& move : here.moves) {
-      if (in_range(here.belief.log_base + move.log_ratio) &&
-          log_bayes_factor(model_, screen_, here.belief.hypothesis, move) > std::log(explains)) {
-        add_to_core(move.coordinate);
-      }
-    }
-    for (const Step& step : steps_from(here)) {
-      const Move& move = here.moves[step.move];
-      if (in_range(step.log_single) && contains(out_.core, screen_, move.coordinate)) {
-        waiting_.push({step.log_weight, out_.expanded.size() - 1, move});
-      }
-    }
-  }
-
-  [[nodiscard]] bool in_range(double log_weight) const {
-    return log_weight >= top_ - out_of_reach && log_weight <= start_ + limits_.surprise;
-  }
-
-  // One step a coordinate of its own, and one a set: into it by the likeliest member, out of it where one
-  // member alone is faulty.
-  [[nodiscard]] std::vector<Step> steps_from(const Expanded& e) const {
-    std::vector<Step> out;
-    std::vector<int> step_of(sets_.sets.size(), -1);
-    for (std::size_t j = 0; j < e.moves.size(); ++j) {
-      const Move& move = e.moves[j];
-      const int set = set_of(move.coordinate);
-      const double single = e.belief.log_base + move.log_ratio, there = single + e.log_divided;
-      if (set < 0) {
-        out.push_back({j, there, single});
-        continue;
-      }
-      const std::vector<int> faulty = sets_.faulty_in(set, e.belief.hypothesis);
-      int& known = step_of[static_cast<std::size_t>(set)];
-      if (faulty.empty() && known < 0) {
-        known = static_cast<int>(out.size());
-        out.push_back({j, there, single});
-      } else if (faulty.empty()) {
-        Step& step = out[static_cast<std::size_t>(known)];
-        step.log_weight += std::log1p(std::exp(there - step.log_weight));
-        if (single > step.log_single) {
-          step.move = j;
-          step.log_single = single;
-        }
-      } else if (faulty.size() == 1 && move.other_state) {
-        out.push_back({j, there - e.log_divided_in.at(set), single});
-      }
-    }
-    return out;
-  }
+  [[nodiscard]] bool frames_left() const { return own_frames_ < limits_.own_frames; }
 
   // What the optimum holds faulty may be the wrong one of several that explain the same: look behind each.
   void expand_removals() {
-    const std::vector<Move> moves = out_.expanded.front().moves;
-    const Belief root = out_.expanded.front().belief;
-    for (const Move& move : moves) {
-      if (move.other_state && !expanded_.contains(key_after(root, move))) {
-        expand(screen_.after(root, move), 0);
+    const std::size_t moves = out_.expanded.front().moves.size();
+    for (std::size_t j = 0; j < moves; ++j) {
+      const Expanded& root = out_.expanded.front();
+      if (root.moves[j].other_state && !expanded_keys_.contains(key_after(root, j, sets_))) {
+        expand(start_, root.after(j), 0);
       }
     }
   }
 
-  void note(const Hypothesis& key, const Weighed& weighed) {
-    const auto [place, fresh] = out_.weighed.emplace(key, weighed);
-    if (!fresh && place->second.move >= 0 && place->second.log_weight < weighed.log_weight) {
-      place->second = weighed;
+  // In a frame of its own as long as there are any left.
+  void follow(const Waiting& next) {
+    const Expanded& from = out_.expanded[next.from];
+    if (!frames_left()) {
+      expand(from.frame, from.after(next.move), next.from);
+      return;
+    }
+    ++own_frames_;
+    const Hypothesis there =
+        from.frame->screen.hypothesis_after(from.belief.hypothesis, from.moves[next.move].coordinate);
+    const Optimum& near = start_->optimum;
+    auto frame = std::make_shared<const Frame>(model_, optimise_linear(model_, near.near, there, near.x));
+    Belief root = frame->screen.root();
+    expand(std::move(frame), std::move(root), next.from);
+  }
+
+  void expand(std::shared_ptr<const Frame> frame, Belief belief, std::size_t parent) {
+    Expanded here{std::move(frame), std::move(belief), {}, parent};
+    // It was promising from where it was met; what it looks like now, the screen cannot know.
+    if (!here.own() && here.belief.log_weight > log_start() + limits_.surprise) {
+      return;
+    }
+    divide(here);
+    const bool comparable =
+        parent < out_.expanded.size() && here.frame->optimum.columns == start_->optimum.columns;
+    here.moves = here.frame->screen.moves(here.belief, comparable ? &out_.expanded.front().moves : nullptr);
+    out_.top = std::max(out_.top, here.log_weight());
+    if (here.own() || !frames_left()) {
+      expanded_keys_.insert(sets_.key(here.belief.hypothesis));
+    }
+    out_.expanded.push_back(std::move(here));
+    extend_core(out_.expanded.back());
+    queue_steps(out_.expanded.back());
+  }
+
+  [[nodiscard]] double log_start() const {
+    return out_.expanded.empty() ? 0 : out_.expanded.front().belief.log_weight;
+  }
+
+  // Where the readings cry for a fault that was taken away, what they say of a sum is no guide to it.
+  void divide(Expanded& here) const {
+    here.log_divided_in = log_divided(here.frame->screen, sets_, splits_, here.belief);
+    for (auto& [set, more] : here.log_divided_in) {
+      more = here.belief.strained ? 0 : more;
+      here.log_divided += more;
     }
   }
 
-  [[nodiscard]] double bystanders(std::size_t k) const {
-    const Expanded& e = out_.expanded[k];
-    return log_bystanders(model_, screen_, e.belief.hypothesis, e.moves, out_.core);
+  // Its own members, one of which may be one too many, and whatever explains something here.
+  void extend_core(const Expanded& here) {
+    const Screen& screen = here.frame->screen;
+    for (const Move& move : here.moves) {
+      const bool member = move.other_state && here.belief.log_weight > out_.top - out_of_reach;
+      if (member ||
+          (in_range(out_, limits_, here.belief.log_base + move.log_ratio) && explaining(here, move))) {
+        add_to_core(screen, move.coordinate);
+      }
+    }
   }
 
-  // Every core step of every expanded hypothesis gets its weight. What lies two steps away from all of them
-  // was never weighed; it is estimated from how much one step adds.
-  void complete() {
-    double frontier = 0, growth = 0, total = 0;
-    for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
-      if (within_reach(k)) {
-        const Expanded& e = out_.expanded[k];
-        note(sets_.key(e.belief.hypothesis), {e.belief.log_weight + e.log_divided + bystanders(k), k, -1});
-      }
-    }
-    for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
-      if (within_reach(k)) {
-        growth = std::max(growth, note_steps(k, k));
-      } else if (limits_.exchanges) {
-        note_steps(k, 0);
-      }
-    }
-    for (const auto& [key, weighed] : out_.weighed) {
-      total += std::exp(weighed.log_weight - top_);
-      frontier += weighed.move >= 0 ? std::exp(weighed.log_weight - top_) : 0;
-    }
-    out_.left_out = frontier * std::min(1.0, growth) / total;
+  [[nodiscard]] bool explaining(const Expanded& here, const Move& move) const {
+    return log_bayes_factor(model_, here.frame->screen, here.belief.hypothesis, move) > std::log(explains);
   }
 
-  // From a hypothesis that explains nothing everything looks faulty: it only served to look behind a fault,
-  // and what it led to stands on its own.
-  [[nodiscard]] bool within_reach(std::size_t k) const {
-    return k == 0 || out_.expanded[k].belief.log_weight > top_ - out_of_reach;
+  void add_to_core(const Screen& screen, int coordinate) {
+    if (coordinate < 0 || contains(out_.core, screen, coordinate)) {
+      return;
+    }
+    out_.core = screen.hypothesis_after(out_.core, coordinate);
+    const int set = screen.is_error(coordinate) ? -1 : sets_.set_of(screen.parameter(coordinate));
+    if (set >= 0) {
+      for (const int p : sets_.sets[static_cast<std::size_t>(set)].member) {
+        add_to_core(screen, screen.coordinate_of(p));
+      }
+    }
   }
 
-  // Returns how much all steps from k add, as a share of what is there; steps that raise the weight do not
-  // count. Bystanders are those of `like`.
-  double note_steps(std::size_t k, std::size_t like) {
-    const Expanded& e = out_.expanded[k];
-    const double beside = bystanders(like);
-    double added = 0;
-    for (const Step& step : steps_from(e)) {
-      const Move& move = e.moves[step.move];
-      if (!contains(out_.core, screen_, move.coordinate) || !in_range(step.log_single)) {
-        continue;
+  // Two changes may explain together what neither does alone: as long as there are frames to tell how good a
+  // hypothesis really is, what explains something is followed even from where nothing is explained.
+  void queue_steps(const Expanded& here) {
+    for (const Step& step : steps_from(here, sets_)) {
+      const Move& move = here.moves[step.move];
+      const bool promising = in_range(out_, limits_, step.log_single) &&
+                             contains(out_.core, here.frame->screen, move.coordinate);
+      if (promising || (frames_left() && (move.other_state || explaining(here, move)))) {
+        waiting_.push({step.log_weight, out_.expanded.size() - 1, step.move});
       }
-      // What was expanded has its own weight, which may have turned out to be hopeless.
-      const Hypothesis key = key_after(e.belief, move);
-      if (!expanded_.contains(key)) {
-        note(key, {step.log_weight + beside, k, static_cast<int>(step.move)});
-      }
-      added += std::exp(std::min(0.0, step.log_weight - e.belief.log_weight - e.log_divided));
     }
-    return added * std::exp(std::min(0.0, e.belief.log_weight - top_));
   }
 
   const Model& model_;
-  const Screen& screen_;
+  const std::shared_ptr<const Frame> start_;
   const ParallelSets& sets_;
   SetSplits& splits_;
-  Limits limits_;
+  const Limits& limits_;
   Exploration out_;
-  std::map<Hypothesis, std::size_t> expanded_;
+  std::set<Hypothesis> expanded_keys_;
   std::priority_queue<Waiting> waiting_;
-  double start_ = 0;
-  double top_ = -std::numeric_limits<double>::infinity();
+  int own_frames_ = 0;
 };
 
 }  // namespace
@@ -252,9 +180,9 @@ std::map<int, double> log_divided(const Screen& screen, const ParallelSets& sets
   return out;
 }
 
-Exploration explore(const Model& model, const Screen& screen, const ParallelSets& sets, SetSplits& splits,
-                    const Limits& limits) {
-  return Search(model, screen, sets, splits, limits).run();
+Exploration explore(const Model& model, std::shared_ptr<const Frame> start, const ParallelSets& sets,
+                    SetSplits& splits, const Limits& limits) {
+  return Search(model, std::move(start), sets, splits, limits).run();
 }
 
 }  // namespace ohmtrail::diagnose::inference

@@ -35,7 +35,7 @@ class Mixer {
     out_.fault.assign(model_.parameters.size(), 0);
     out_.wrong.assign(model_.observations.size(), 0);
     out_.informed.assign(model_.parameters.size(), 0);
-    for (const int p : weighing_.base.columns) {
+    for (const int p : weighing_.base->optimum.columns) {
       out_.informed[static_cast<std::size_t>(p)] = 1;
     }
     for (const auto& [key, share] : weighing_.shares) {

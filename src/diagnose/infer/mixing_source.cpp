@@ -13,10 +13,10 @@ bool holds(const Hypothesis& hypothesis, bool error, int which) {
 MixingSource source_of(const Model& model, const Weighing& weighing, const Hypothesis& key) {
   const bool own = weighing.candidates.contains(key);
   const Optimum& frame = weighing.frame_of(key);
-  const Hypothesis* at = own ? &frame.hypothesis : &weighing.source_of(key).hypothesis;
+  const Hypothesis* at = own ? &frame.hypothesis : &weighing.source_of(key).belief.hypothesis;
   MixingSource out{at, &frame, &weighing.moves_of(key), own};
   const Screen screen(model, frame);
-  const Belief belief = own ? screen.root() : weighing.source_of(key);
+  const Belief belief = own ? screen.root() : weighing.source_of(key).belief;
   for (const int set : weighing.sets->touched(weighing.around.core)) {
     out.splits[set] = &split_at(screen, *weighing.sets, *weighing.splits, belief, set);
   }

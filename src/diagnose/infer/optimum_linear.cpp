@@ -12,12 +12,6 @@ namespace {
 constexpr double log_two_pi = 1.8378770664093453;
 constexpr int most_linear_steps = 25;
 
-// ln R follows the value that a linear step asks for, so that a step far upwards does not overshoot
-// exponentially.
-double damped(double step) {
-  return step > 0.5 ? std::log1p(step) + 0.0945 : std::max(step, -1.5);
-}
-
 struct Step {
   Eigen::VectorXd x;
   LinearProblem problem;
@@ -46,27 +40,36 @@ Eigen::VectorXd direction_from(const ScaledProblem& problem, const Eigen::Vector
   return problem.unknowns(sensitivity.spread(merged));
 }
 
-// Damps the step, then halves it until the cost does not rise. Returns the largest move in prior standard
-// deviations.
-double advance(const ScaledProblem& problem, const Eigen::VectorXd& wanted, Eigen::VectorXd& x,
-               double& cost) {
-  Eigen::VectorXd move = wanted - x;
+// The point a share of the way to where a linear step leads: along a straight line in the values, on which
+// the readings are linear too. A value that would fall below a fifth stops there.
+Eigen::VectorXd on_the_way(const ScaledProblem& problem, const Eigen::VectorXd& x,
+                           const Eigen::VectorXd& step, double share) {
+  constexpr double lowest = 0.2;
+  Eigen::VectorXd out = x + share * step;
   for (const int p : problem.columns) {
     if (problem.model.parameters[static_cast<std::size_t>(p)].scale == Scale::logarithmic) {
-      move[p] = damped(move[p]);
+      out[p] = x[p] + std::log(std::max(1 + share * step[p], lowest));
     }
   }
-  for (int halving = 0; halving < 8; ++halving) {
-    const Eigen::VectorXd candidate = x + move;
+  return out;
+}
+
+// As much of the step as does not raise the cost. Returns the largest move in prior standard deviations.
+double advance(const ScaledProblem& problem, const Eigen::VectorXd& wanted, Eigen::VectorXd& x,
+               double& cost) {
+  const Eigen::VectorXd step = wanted - x;
+  double share = 1;
+  for (int halving = 0; halving < 12; ++halving, share *= 0.5) {
+    const Eigen::VectorXd candidate = on_the_way(problem, x, step, share);
     const double reached = problem.cost(candidate);
     if (reached <= cost + 1e-9 * (1 + cost)) {
+      const double moved = (candidate - x).cwiseQuotient(problem.sd).cwiseAbs().maxCoeff();
       x = candidate;
       cost = reached;
-      break;
+      return moved;
     }
-    move *= 0.5;
   }
-  return move.cwiseQuotient(problem.sd).cwiseAbs().maxCoeff();
+  return 0;
 }
 
 int right_observations(const Eigen::VectorXd& weight) {

@@ -35,31 +35,39 @@ class Weigher {
  private:
   // Explores around the best hypothesis; its own optimum is the first candidate.
   void start(Optimum best) {
-    out_.base = std::move(best);
+    out_.base = std::make_shared<const Frame>(model_, std::move(best));
     out_.sets = std::make_unique<ParallelSets>();
     out_.splits = std::make_unique<SetSplits>(model_, *out_.sets);
-    const Screen screen(model_, out_.base);
     if (options_.faults) {
-      *out_.sets = parallel_sets(model_, out_.base);
-      out_.around = explore(model_, screen, *out_.sets, *out_.splits, {options_.expansions, 1e-5});
+      *out_.sets = parallel_sets(model_, out_.base->optimum);
+      out_.around = explore(model_, out_.base, *out_.sets, *out_.splits, limits());
       for (Expanded& e : out_.around.expanded) {
         for (Move& move : e.moves) {
-          cap(screen, e.belief.hypothesis, move);
+          cap(e.frame->screen, e.belief.hypothesis, move);
         }
       }
+      settle_frontier();
     } else {
-      out_.around.weighed[out_.base.hypothesis] = {0, 0, -1};
-      out_.around.expanded.push_back({screen.root(), {}});
+      out_.around.weighed[out_.base->optimum.hypothesis] = {};
+      out_.around.expanded.push_back({out_.base, out_.base->screen.root(), {}});
     }
-    if (options_.faults) {
-      settle_frontier(screen);
-    }
-    add_candidate(out_.base);
+    add_candidate(out_.base->optimum);
+  }
+
+  // An own frame costs some forty times m² (m + c) multiplications: as many as an inference has time for.
+  Limits limits() const {
+    const auto m = static_cast<double>(model_.observations.size());
+    const auto c = static_cast<double>(out_.base->optimum.columns.size());
+    const int own = static_cast<int>(std::min(options_.own_frames, options_.work / (m * m * (m + c))));
+    Limits out;
+    out.expansions = std::max(options_.expansions, own);
+    out.own_frames = own;
+    return out;
   }
 
   // A single step is weighed on the Gaussian of where it starts; that of the probable ones is looked at from
   // where it ends, which tells whether a resistance had to go below nothing for it.
-  void settle_frontier(const Screen& screen) {
+  void settle_frontier() {
     double top = -1e300;
     for (const auto& [hypothesis, weighed] : out_.around.weighed) {
       top = std::max(top, weighed.log_weight);
@@ -70,7 +78,7 @@ class Weigher {
       }
       const Expanded& source = out_.around.expanded[weighed.source];
       const Move& move = source.moves[static_cast<std::size_t>(weighed.move)];
-      const double there = screen.after(source.belief, move).log_weight;
+      const double there = source.after(static_cast<std::size_t>(weighed.move)).log_weight;
       weighed.log_weight += std::min(0.0, there - source.belief.log_base - move.log_ratio);
     }
   }
@@ -104,17 +112,13 @@ class Weigher {
 
   // The heaviest hypotheses are weighed again, each at its own optimum of the real network.
   void optimise_probable() {
-    const Screen screen(model_, out_.base);
     while (static_cast<int>(out_.candidates.size() + failed_.size()) < options_.optimised) {
       const Hypothesis* heaviest = heaviest_on_screen();
       if (heaviest == nullptr) {
         return;
       }
       const Hypothesis key = *heaviest;
-      const Belief there = belief_at(screen, key);
-      const Eigen::VectorXd start = screen.start(there);
-      if (auto optimum =
-              optimise(forward_, optimise_linear(model_, out_.base.near, there.hypothesis, start))) {
+      if (auto optimum = optimise(forward_, linear_optimum(key))) {
         add_candidate(std::move(*optimum));
       }
       if (out_.candidates.contains(key)) {
@@ -154,8 +158,8 @@ class Weigher {
     const auto& expanded = out_.around.expanded;
     std::vector<char> below(expanded.size(), 0);
     for (std::size_t k = 0; k < expanded.size(); ++k) {
-      below[k] =
-          out_.sets->key(expanded[k].belief.hypothesis) == key || (k > 0 && below[expanded[k].parent] != 0);
+      below[k] = out_.sets->key(expanded[k].belief.hypothesis) == key ||
+                 (!expanded[k].own() && below[expanded[k].parent] != 0);
     }
     const double overrated =
         std::min(0.0, out_.candidates.at(key).log_weight - out_.around.weighed.at(key).log_weight);
@@ -164,12 +168,16 @@ class Weigher {
     }
   }
 
-  Belief belief_at(const Screen& screen, const Hypothesis& hypothesis) const {
-    const Weighed& weighed = out_.around.weighed.at(hypothesis);
+  Optimum linear_optimum(const Hypothesis& key) const {
+    const Weighed& weighed = out_.around.weighed.at(key);
     const Expanded& source = out_.around.expanded[weighed.source];
-    return weighed.move < 0
-               ? source.belief
-               : screen.after(source.belief, source.moves[static_cast<std::size_t>(weighed.move)]);
+    if (weighed.move < 0 && source.own()) {
+      return source.frame->optimum;
+    }
+    const Belief there =
+        weighed.move < 0 ? source.belief : source.after(static_cast<std::size_t>(weighed.move));
+    return optimise_linear(model_, out_.base->optimum.near, there.hypothesis,
+                           source.frame->screen.start(there));
   }
 
   // A hypothesis that outweighs every optimised one in the screen alone, yet found no optimum, is not
@@ -219,17 +227,16 @@ class Weigher {
 
 const Optimum& Weighing::frame_of(const Hypothesis& hypothesis) const {
   const auto found = candidates.find(hypothesis);
-  return found != candidates.end() ? found->second.optimum : base;
+  return found != candidates.end() ? found->second.optimum : source_of(hypothesis).frame->optimum;
 }
 
 const std::vector<Move>& Weighing::moves_of(const Hypothesis& hypothesis) const {
   const auto found = candidates.find(hypothesis);
-  return found != candidates.end() ? found->second.moves
-                                   : around.expanded[around.weighed.at(hypothesis).source].moves;
+  return found != candidates.end() ? found->second.moves : source_of(hypothesis).moves;
 }
 
-const Belief& Weighing::source_of(const Hypothesis& key) const {
-  return around.expanded[around.weighed.at(key).source].belief;
+const Expanded& Weighing::source_of(const Hypothesis& key) const {
+  return around.expanded[around.weighed.at(key).source];
 }
 
 std::optional<Weighing> weigh_hypotheses(Forward& forward, const InferOptions& options) {

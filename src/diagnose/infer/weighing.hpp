@@ -20,7 +20,7 @@ struct Candidate {
 };
 
 struct Weighing {
-  Optimum base;                        ///< where the climb ended
+  std::shared_ptr<const Frame> base;   ///< where the climb ended
   std::unique_ptr<ParallelSets> sets;  ///< of it
   std::unique_ptr<SetSplits> splits;
   Exploration around;                          ///< of it
@@ -32,7 +32,7 @@ struct Weighing {
   [[nodiscard]] const Optimum& frame_of(const Hypothesis& key) const;
   [[nodiscard]] const std::vector<Move>& moves_of(const Hypothesis& key) const;
   /// The expanded hypothesis that it was reached from.
-  [[nodiscard]] const Belief& source_of(const Hypothesis& key) const;
+  [[nodiscard]] const Expanded& source_of(const Hypothesis& key) const;
 };
 
 /// Climbs to the best hypothesis, explores around it on the screen, and gives the heaviest their own optimum.

@@ -82,7 +82,8 @@ class Enumeration {
   }
 
   double log_evidence(const Hypothesis& hypothesis) const {
-    const Optimum own = optimise_linear(model_, weighing_.base.near, hypothesis, weighing_.base.x);
+    const Optimum own =
+        optimise_linear(model_, weighing_.base->optimum.near, hypothesis, weighing_.base->optimum.x);
     return Screen(model_, own).root().log_weight;
   }
 
