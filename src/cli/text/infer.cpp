@@ -97,6 +97,13 @@ void show_unresolved(Sheet& sheet, const netlist::System& system, const network:
                                    unread == 1 ? "1 part" : fmt::format("{} parts", unread)));
 }
 
+// Rounded up, as becomes a bound.
+void show_left_out(Sheet& sheet, const InferResult& result) {
+  sheet.paragraph(fmt::format("Explanations that were not weighed hold at most {:.2g} % of the probability.",
+                              std::ceil(1000 * result.left_out) / 10),
+                  Ink::faint);
+}
+
 void show_fit(Sheet& sheet, const InferResult& result) {
   if (result.fit.degrees_of_freedom == 0) return;
   sheet.line();
@@ -121,6 +128,7 @@ void show_inference(Sheet& sheet, const netlist::System& system, const network::
   show_unresolved(sheet, system, network, result);
   show_doubts(sheet, system, result);
   show_fit(sheet, result);
+  show_left_out(sheet, result);
   std::vector<network::Assumption> assumed = network.assumptions;
   for (const InferAssumption& one : result.assumptions) assumed.push_back({one.id, one.text, one.value});
   show_assumptions(sheet, assumed);

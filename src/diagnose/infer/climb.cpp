@@ -14,19 +14,19 @@ namespace {
 constexpr int most_moves = 30;
 constexpr int most_rounds = 5;
 
-// A neighbour that the screen finds better, at its own optimum; empty where it turns out not to be.
-std::optional<Optimum> better_neighbour(const Model& model, const Linearisation& near, const Optimum& here,
-                                        bool look_behind, std::set<Hypothesis>& seen) {
+using Place = std::shared_ptr<const Frame>;
+
+// A neighbour that the screen finds better, at its own optimum; null where it turns out not to be.
+Place better_neighbour(const Model& model, const Linearisation& near, const Place& here, bool look_behind,
+                       std::set<Hypothesis>& seen) {
   constexpr double worth_it = 0.05;
   constexpr int tries = 3;
-  const auto frame = std::make_shared<const Frame>(model, here);
-  const Screen& screen = frame->screen;
   const ParallelSets apart;  // which member of a set it is matters here
   SetSplits none;
   Limits limits{.expansions = 1, .negligible = 1, .surprise = 1e300, .look_behind = look_behind};
   limits.exchanges = true;
-  const Exploration around = explore(model, frame, apart, none, limits);
-  const double present = screen.root().log_weight;
+  const Exploration around = explore(model, here, apart, none, limits);
+  const double present = here->screen.root().log_weight;
   std::vector<std::pair<double, const Hypothesis*>> order;
   for (const auto& [hypothesis, weighed] : around.weighed) {
     if (!seen.contains(hypothesis) && weighed.log_weight > present + worth_it) {
@@ -42,29 +42,31 @@ std::optional<Optimum> better_neighbour(const Model& model, const Linearisation&
     const Belief there =
         weighed.move < 0 ? source.belief : source.after(static_cast<std::size_t>(weighed.move));
     seen.insert(*hypothesis);
-    Optimum candidate = optimise_linear(model, near, *hypothesis, screen.start(there));
-    if (Screen(model, candidate).root().log_weight > present + worth_it) {
+    auto candidate = std::make_shared<const Frame>(
+        model, optimise_linear(model, near, *hypothesis, here->screen.start(there)));
+    if (candidate->screen.root().log_weight > present + worth_it) {
       return candidate;
     }
   }
-  return std::nullopt;
+  return nullptr;
 }
 
 // Moves to a better neighbour as long as there is one, on one linearisation.
-Optimum climb_linear(const Model& model, const Linearisation& near, Optimum here) {
-  std::set<Hypothesis> seen{here.hypothesis};
+Optimum climb_linear(const Model& model, const Linearisation& near, Optimum start) {
+  std::set<Hypothesis> seen{start.hypothesis};
+  auto here = std::make_shared<const Frame>(model, std::move(start));
   for (int k = 0; k < most_moves; ++k) {
     // One member in or out is cheap to see; one for another only where that leads nowhere.
-    auto next = better_neighbour(model, near, here, false, seen);
-    if (!next) {
+    Place next = better_neighbour(model, near, here, false, seen);
+    if (next == nullptr) {
       next = better_neighbour(model, near, here, true, seen);
     }
-    if (!next) {
+    if (next == nullptr) {
       break;
     }
-    here = std::move(*next);
+    here = std::move(next);
   }
-  return here;
+  return here->optimum;
 }
 
 }  // namespace

@@ -50,7 +50,7 @@ struct Exploration {
   double top = 0;                         ///< ln weight of the heaviest of them
   std::map<Hypothesis, Weighed> weighed;  ///< every key met that explains something
   Hypothesis core;      ///< the unknowns and readings whose change explains something somewhere
-  double left_out = 0;  ///< estimate of the share of probability in hypotheses never weighed
+  double left_out = 0;  ///< as in InferResult
 };
 
 struct Limits {

@@ -10,14 +10,17 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
+// Share of probability in what no step from anywhere leads to: see `InferResult::left_out`.
+constexpr double unseen = 1e-3;
+
 class Tally {
  public:
   Tally(const Model& model, const ParallelSets& sets, const Limits& limits,
         const std::set<Hypothesis>& expanded_keys, Exploration& out)
       : model_(model), sets_(sets), limits_(limits), expanded_keys_(expanded_keys), out_(out) {}
 
-  // What lies two steps away from every expanded hypothesis was never weighed; it is estimated from how much
-  // one step adds.
+  // What lies two steps away from every expanded hypothesis was never weighed; a second step is taken to add
+  // as much as the first does where it adds most.
   void run() {
     for (std::size_t k = 0; k < out_.expanded.size(); ++k) {
       const Expanded& e = out_.expanded[k];
@@ -38,7 +41,7 @@ class Tally {
       total += std::exp(weighed.log_weight - out_.top);
       frontier += weighed.move >= 0 ? std::exp(weighed.log_weight - out_.top) : 0;
     }
-    out_.left_out = frontier * std::min(1.0, growth) / total;
+    out_.left_out = std::min(1.0, unseen + frontier * std::min(1.0, growth) / total);
   }
 
  private:

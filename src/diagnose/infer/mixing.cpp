@@ -20,7 +20,7 @@ class Mixer {
         options_(options),
         out_(out),
         model_(out.survey.model),
-        sources_(mixing_sources(model_, weighing_)) {}
+        sources_(mixing_sources(weighing_)) {}
 
   void run() {
     out_.left_out = weighing_.around.left_out;
@@ -89,8 +89,9 @@ class Mixer {
     std::map<Hypothesis, std::size_t> place;
     for (const auto& [key, share] : weighing_.shares) {
       if (const auto found = weighing_.candidates.find(*key); found != weighing_.candidates.end()) {
-        place[found->second.optimum.hypothesis] = out_.components.size();
-        out_.components.push_back({std::move(found->second.optimum), share});
+        const Optimum& optimum = found->second.frame->optimum;
+        place[optimum.hypothesis] = out_.components.size();
+        out_.components.push_back({optimum, share});
       }
     }
     for (Posterior::Alternative& one : out_.alternatives) {

@@ -10,15 +10,14 @@ bool holds(const Hypothesis& hypothesis, bool error, int which) {
   return error ? hypothesis.is_wrong(which) : hypothesis.is_faulty(which);
 }
 
-MixingSource source_of(const Model& model, const Weighing& weighing, const Hypothesis& key) {
+MixingSource source_of(const Weighing& weighing, const Hypothesis& key) {
   const bool own = weighing.candidates.contains(key);
-  const Optimum& frame = weighing.frame_of(key);
-  const Hypothesis* at = own ? &frame.hypothesis : &weighing.source_of(key).belief.hypothesis;
-  MixingSource out{at, &frame, &weighing.moves_of(key), own};
-  const Screen screen(model, frame);
-  const Belief belief = own ? screen.root() : weighing.source_of(key).belief;
+  const Frame& frame = weighing.frame_of(key);
+  const Hypothesis* at = own ? &frame.optimum.hypothesis : &weighing.source_of(key).belief.hypothesis;
+  MixingSource out{at, &frame.optimum, &weighing.moves_of(key), own};
+  const Belief belief = own ? frame.screen.root() : weighing.source_of(key).belief;
   for (const int set : weighing.sets->touched(weighing.around.core)) {
-    out.splits[set] = &split_at(screen, *weighing.sets, *weighing.splits, belief, set);
+    out.splits[set] = &split_at(frame.screen, *weighing.sets, *weighing.splits, belief, set);
   }
   return out;
 }
@@ -59,13 +58,13 @@ double chance_of(const Move& move) {
   return 1 / (1 + std::exp(-move.log_ratio));
 }
 
-std::vector<MixingSource> mixing_sources(const Model& model, const Weighing& weighing) {
+std::vector<MixingSource> mixing_sources(const Weighing& weighing) {
   std::vector<MixingSource> out;
   std::map<const std::vector<Move>*, std::size_t> place;
   for (const auto& [hypothesis, share] : weighing.shares) {
     const auto [found, fresh] = place.emplace(&weighing.moves_of(*hypothesis), out.size());
     if (fresh) {
-      out.push_back(source_of(model, weighing, *hypothesis));
+      out.push_back(source_of(weighing, *hypothesis));
     }
     out[found->second].reached.emplace_back(hypothesis, share);
     out[found->second].share += share;

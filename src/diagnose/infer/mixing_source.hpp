@@ -31,6 +31,6 @@ struct MixingSource {
 [[nodiscard]] double chance_of(const Move& move);
 
 /// All of `weighing.shares`, by where they were reached from. It must outlive them.
-[[nodiscard]] std::vector<MixingSource> mixing_sources(const Model& model, const Weighing& weighing);
+[[nodiscard]] std::vector<MixingSource> mixing_sources(const Weighing& weighing);
 
 }  // namespace ohmtrail::diagnose::inference

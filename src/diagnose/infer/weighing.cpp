@@ -11,8 +11,9 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-constexpr double worth_optimising = 0.01;  // share of the probability
-constexpr double worth_a_look = 1e-3;      // of the likeliest
+constexpr double worth_optimising = 0.01;             // share of the probability
+constexpr double work = 2e6, fewest = 4, most = 400;  // for frames of their own
+constexpr double worth_a_look = 1e-3;                 // of the likeliest
 
 class Weigher {
  public:
@@ -51,18 +52,19 @@ class Weigher {
       out_.around.weighed[out_.base->optimum.hypothesis] = {};
       out_.around.expanded.push_back({out_.base, out_.base->screen.root(), {}});
     }
-    add_candidate(out_.base->optimum);
+    add_candidate(out_.base);
   }
 
-  // An own frame costs some forty times m² (m + c) multiplications: as many as an inference has time for.
-  Limits limits() const {
+  // One costs a multiple of m² (m + c) multiplications.
+  int own_frames() const {
     const auto m = static_cast<double>(model_.observations.size());
     const auto c = static_cast<double>(out_.base->optimum.columns.size());
-    const int own = static_cast<int>(std::min(options_.own_frames, options_.work / (m * m * (m + c))));
-    Limits out;
-    out.expansions = std::max(options_.expansions, own);
-    out.own_frames = own;
-    return out;
+    return options_.own_optima.value_or(static_cast<int>(std::clamp(work / (m * m * (m + c)), fewest, most)));
+  }
+
+  Limits limits() const {
+    const int own = own_frames();
+    return {.expansions = std::max(options_.expansions, own), .own_frames = own};
   }
 
   // A single step is weighed on the Gaussian of where it starts; that of the probable ones is looked at from
@@ -83,9 +85,9 @@ class Weigher {
     }
   }
 
-  void add_candidate(Optimum optimum) {
-    Candidate out{std::move(optimum), 0, {}};
-    const Screen screen(model_, out.optimum);
+  void add_candidate(std::shared_ptr<const Frame> frame) {
+    Candidate out{std::move(frame), 0, {}};
+    const Screen& screen = out.frame->screen;
     const Belief root = screen.root();
     out.moves = options_.faults ? screen.moves(root) : std::vector<Move>{};
     out.log_weight =
@@ -99,7 +101,7 @@ class Weigher {
     for (Move& move : out.moves) {
       cap(screen, root.hypothesis, move);
     }
-    const Hypothesis key = out_.sets->key(out.optimum.hypothesis);
+    const Hypothesis key = out_.sets->key(out.frame->optimum.hypothesis);
     out_.candidates.emplace(key, std::move(out));
   }
 
@@ -119,7 +121,7 @@ class Weigher {
       }
       const Hypothesis key = *heaviest;
       if (auto optimum = optimise(forward_, linear_optimum(key))) {
-        add_candidate(std::move(*optimum));
+        add_candidate(std::make_shared<const Frame>(model_, std::move(*optimum)));
       }
       if (out_.candidates.contains(key)) {
         correct_descendants(key);
@@ -225,9 +227,9 @@ class Weigher {
 
 }  // namespace
 
-const Optimum& Weighing::frame_of(const Hypothesis& hypothesis) const {
+const Frame& Weighing::frame_of(const Hypothesis& hypothesis) const {
   const auto found = candidates.find(hypothesis);
-  return found != candidates.end() ? found->second.optimum : source_of(hypothesis).frame->optimum;
+  return *(found != candidates.end() ? found->second.frame : source_of(hypothesis).frame);
 }
 
 const std::vector<Move>& Weighing::moves_of(const Hypothesis& hypothesis) const {

@@ -14,7 +14,7 @@ namespace ohmtrail::diagnose::inference {
 
 /// A key that was weighed through its likeliest hypothesis' own optimum of the real network.
 struct Candidate {
-  Optimum optimum;
+  std::shared_ptr<const Frame> frame;
   double log_weight = 0;    ///< of the key, bystanders included
   std::vector<Move> moves;  ///< at its root; bystanders' odds capped
 };
@@ -28,8 +28,8 @@ struct Weighing {
   /// Every key of `around.weighed` with its probability, most probable first; they add up to one.
   std::vector<std::pair<const Hypothesis*, double>> shares;
 
-  /// The optimum in whose coordinates the moves of a key are written, and those moves.
-  [[nodiscard]] const Optimum& frame_of(const Hypothesis& key) const;
+  /// The frame in whose coordinates the moves of a key are written, and those moves.
+  [[nodiscard]] const Frame& frame_of(const Hypothesis& key) const;
   [[nodiscard]] const std::vector<Move>& moves_of(const Hypothesis& key) const;
   /// The expanded hypothesis that it was reached from.
   [[nodiscard]] const Expanded& source_of(const Hypothesis& key) const;
