@@ -99,7 +99,8 @@ void show_unresolved(Sheet& sheet, const netlist::System& system, const network:
 
 // Rounded up, as becomes a bound.
 void show_left_out(Sheet& sheet, const InferResult& result) {
-  sheet.paragraph(fmt::format("Explanations that were not weighed hold at most {:.2g} % of the probability.",
+  if (result.left_out == 0) return;
+  sheet.paragraph(fmt::format("Explanations that were not weighed hold at most {} % of the probability.",
                               std::ceil(1000 * result.left_out) / 10),
                   Ink::faint);
 }

@@ -101,11 +101,12 @@ class Search {
     return out_.expanded.empty() ? 0 : out_.expanded.front().belief.log_weight;
   }
 
-  // Where the readings cry for a fault that was taken away, what they say of a sum is no guide to it.
+  // Where the readings cry for a fault that is missing, what they say of a sum is no guide to it.
   void divide(Expanded& here) const {
+    const bool hopeless = !out_.expanded.empty() && here.belief.log_weight < out_.top - out_of_reach;
     here.log_divided_in = log_divided(here.frame->screen, sets_, splits_, here.belief);
     for (auto& [set, more] : here.log_divided_in) {
-      more = here.belief.strained ? 0 : more;
+      more = hopeless || here.belief.strained ? 0 : more;
       here.log_divided += more;
     }
   }
