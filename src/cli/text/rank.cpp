@@ -131,7 +131,7 @@ std::string odds(const netlist::System& system, const network::Network& network,
     return fmt::format(
         "Likely at fault: {}{}{}. Read on before you undo anything", percent_sure(*diagnose::odds_of(spot)),
         spot.rivals.empty() ? "" : "; as likely or half as likely: ", rivals(system, network, spot));
-  const std::string own = fmt::format("Likely at fault: {}", percent_sure(*spot.likelihood));
+  std::string own = fmt::format("Likely at fault: {}", percent_sure(*spot.likelihood));
   if (!spot.unparted) return own;
   return fmt::format("{}; {}: {}. Read across each of its parts before you undo one", own,
                      diagnose::conductor_in_words(spot.unparted->conductor),
