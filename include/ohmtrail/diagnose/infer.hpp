@@ -116,10 +116,11 @@ struct InferResult {
   std::vector<Explanation> explanations;  ///< most probable first
   Fit fit;
   /// At most this share of the probability is in explanations that were not weighed. It is found by
-  /// experiment, not proved: those are at least two changes away from every one whose neighbours were weighed,
-  /// a further change is taken to be as probable there as it was at the likeliest of those, and a thousandth is
-  /// added for what no single change leads to. Against every subset of 240 small systems (seven possible faults,
-  /// four readings) and searches of 1500 steps in 210 systems of 20 to 200 elements it was never exceeded.
+  /// experiment, not proved: those are at least two changes away from every one whose neighbours were
+  /// weighed, a further change is taken to be as probable there as it was at the likeliest of those, and a
+  /// thousandth is added for what no single change leads to. Against every subset of 240 small systems (seven
+  /// possible faults, four readings) and searches of 1500 steps in 166 systems of 20 to 200 elements it was
+  /// never exceeded.
   double left_out = 0;
   std::vector<InferAssumption> assumptions;
 
