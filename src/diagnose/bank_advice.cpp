@@ -14,8 +14,7 @@ void advise_load_test(Evidence& evidence) {
       {"next-load-test", std::nullopt, "it has not been tested under load",
        "US Army TM 5-4210-230-14&P-1, battery Table 5",
        fmt::format("Draw {:.0f} A ({}) for 15 s at the posts and read the volts at the end: a good one keeps "
-                   "{:.2f} V at "
-                   "{:.0f} °C.",
+                   "{:.2f} V at {:.0f} °C.",
                    load->amps.si(), load->from, least.si(), evidence.temperature.celsius())});
 }
 

@@ -35,8 +35,7 @@ void judge_levels(Evidence& evidence) {
         {"exposed-plates", Severity::before_further_use,
          fmt::format("the acid of {} stands below the top of the plates", numbered(below)), common_practice,
          "Do not load-test it as it is. Pour in distilled water until the plates are just covered, charge "
-         "fully, fill to "
-         "a quarter inch (6 mm) above the plates, test again. Never add acid."});
+         "fully, fill to a quarter inch (6 mm) above the plates, test again. Never add acid."});
   if (!above.empty())
     evidence.findings.push_back(
         {"overfilled", std::nullopt, fmt::format("the acid of {} stands high", numbered(above)),

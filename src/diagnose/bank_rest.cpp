@@ -42,8 +42,7 @@ void note_surface_charge(Evidence& evidence) {
            rest.volts.si()),
        rest_source,
        "Let it rest longer, or draw the surface charge off: head lamps on for 15 s, then wait 3 min and read "
-       "(US Army "
-       "TM 5-3805-262-20)."});
+       "(US Army TM 5-3805-262-20)."});
 }
 
 void note_too_high(Evidence& evidence) {

@@ -37,8 +37,7 @@ constexpr std::array remedies = {
            "It is loose: clean lug and stud, tighten the nut to its torque"},
     Remedy{Cause::bad_termination, Observation::moves_reading,
            "It is loose or has broken strands: tighten the nut to its torque; if the reading still jumps "
-           "when flexed, "
-           "crimp on a new lug"},
+           "when flexed, crimp on a new lug"},
     Remedy{Cause::bad_termination, Observation::green_corrosion,
            "It is corroded: cut back to bright copper and crimp on a new tinned lug"},
     Remedy{Cause::bad_termination, Observation::white_corrosion,
@@ -152,8 +151,7 @@ std::string_view unseen(Cause cause, const FixContext& context) {
   switch (cause) {
     case Cause::bad_termination:
       return "Undo it, clean lug and stud to bright metal, tighten the nut to its torque; if it stays high, "
-             "crimp on a "
-             "new lug";
+             "crimp on a new lug";
     case Cause::bad_joint:
       return unseen_joint(context.system.joints[context.element.origin.index].kind);
     case Cause::worn_contact:
@@ -183,12 +181,10 @@ std::string_view fix_by_own_tests(std::optional<BatteryState> state) {
       return "Do not charge or test it: it can burst. Keep flames away and replace the battery.";
     case BatteryState::exposed_plates:
       return "Ventilate, keep flames away. Pour in distilled water until the plates are just covered, never "
-             "acid; "
-             "charge it fully and test again.";
+             "acid; charge it fully and test again.";
     case BatteryState::weak_cell:
       return "One cell is dead or weak. Ventilate, keep flames away, charge it once and read the cells "
-             "again; then "
-             "replace the battery.";
+             "again; then replace the battery.";
     case BatteryState::sulphated_or_worn:
       return "It fails under load though charged: replace the battery, unless a cell, the acid level or the "
              "tester's clamps turn out to be the cause.";

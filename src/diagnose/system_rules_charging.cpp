@@ -48,8 +48,8 @@ Finding undercharge_finding(const ChargeSplit& split) {
                       : std::string("the rest is lost in isolators, cables and connections"));
   finding.remedy =
       "Batteries that are never full sulphate. Cure the way from charger to battery, let the charger sense "
-      "at "
-      "the battery's posts, or set it to make up for the isolator, within what the battery's maker allows.";
+      "at the battery's posts, or set it to make up for the isolator, within what the battery's maker "
+      "allows.";
   return finding;
 }
 

@@ -22,8 +22,7 @@ constexpr double least_power = 1.6, most_power = 2;
 constexpr double probable_rise = 10, major_rise = 40;
 constexpr const char* source =
     "ANSI/NETA MTS thermographic criteria: over 40 K above ambient, repair at once; over 10 K, probable; "
-    "rise "
-    "with the current to the power of 1.6 to 2: common practice";
+    "rise with the current to the power of 1.6 to 2: common practice";
 
 bool is_contact(Role role) {
   return role == Role::termination || role == Role::joint || role == Role::switchgear || role == Role::fuse;

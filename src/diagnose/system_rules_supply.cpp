@@ -122,8 +122,7 @@ Finding reversed(const network::Network& network, const solve::LoadResult& load)
   finding.text = fmt::format("would stand at {}", units::print(units::Voltage{load.volts}));
   finding.remedy =
       "Look in the file whether plus and minus of this load or of a battery are swapped, or milliohms on its "
-      "way "
-      "are written as ohms.";
+      "way are written as ohms.";
   return finding;
 }
 

@@ -42,11 +42,9 @@ const Command commands::check{
     .description =
         "Reads the file, telling every mistake in it at once with its place, and looks at the system: "
         "parts that no source reaches, loads outside their limits, cables without a fuse in reach, fuses "
-        "that do "
-        "not protect their cable or cannot break what the bank delivers, cables too thin for what they "
-        "carry, "
-        "unlike batteries side by side. It advises; local codes and a licensed electrician decide. With "
-        "--strict it exits 1 when something must be done soon.",
+        "that do not protect their cable or cannot break what the bank delivers, cables too thin for what "
+        "they carry, unlike batteries side by side. It advises; local codes and a licensed electrician "
+        "decide. With --strict it exits 1 when something must be done soon.",
     .options = {options::file, rules, options::strict, options::jobs, options::json, options::csv},
     .examples = {"ohmtrail check boat.json", "ohmtrail check boat.json --rules iso-10133"},
     .run = run};

@@ -77,8 +77,8 @@ const Command commands::infer{
     .summary = "true resistances and fault odds from the readings",
     .description =
         "Works out from the readings what each connection's resistance really is, between which values it "
-        "lies, how "
-        "likely each is faulty, what these readings cannot tell apart, and which readings do not fit.",
+        "lies, how likely each is faulty, what these readings cannot tell apart, and which readings do not "
+        "fit.",
     .options = {options::file, output, options::json, options::csv},
     .examples = {"ohmtrail infer boat.json", "ohmtrail infer boat.json -o fitted.json"},
     .run = run};

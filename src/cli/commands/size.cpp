@@ -117,11 +117,9 @@ const Command commands::size{
     .summary = "cable and fuses for the rewire",
     .description =
         "Chooses a cable for each run from cable_list (or every AWG from 18 to 4/0, by conductor mass), so "
-        "that in "
-        "every case every load is within its drop limit, every wire within its ampacity and every fuse both "
-        "carries its load and protects its wire, for the least cost, and proves that there is no cheaper "
-        "choice. "
-        "Where nothing suffices it says what is missing and what would help, and exits 3.",
+        "that in every case every load is within its drop limit, every wire within its ampacity and every "
+        "fuse both carries its load and protects its wire, for the least cost, and proves that there is no "
+        "cheaper choice. Where nothing suffices it says what is missing and what would help, and exits 3.",
     .options = {options::file, new_file, only, time_limit, options::json, options::csv},
     .examples = {"ohmtrail size boat.json --time-limit 5",
                  "ohmtrail size boat.json --only fridge -o rewired.json"},

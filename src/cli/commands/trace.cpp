@@ -137,10 +137,8 @@ const Command commands::trace{
     .summary = "guided: where to probe next, until the fault is found",
     .description =
         "Asks for one reading after the other, each where it tells most, and shows the leading suspects "
-        "after "
-        "each. Every reading is saved at once; stopped in whatever way, the same command goes on where it "
-        "was. "
-        "Type the reading (0.142, 142 mV, 142m), or: skip, back, why, seen green-corrosion, done.",
+        "after each. Every reading is saved at once; stopped in whatever way, the same command goes on where "
+        "it was. Type the reading (0.142, 142 mV, 142m), or: skip, back, why, seen green-corrosion, done.",
     .options = {file, output, start},
     .examples = {"ohmtrail trace boat.json", "ohmtrail trace boat.json -o found.json",
                  "ohmtrail trace --start new.json"},

@@ -36,8 +36,7 @@ Table factors_table() {
               {{words("lay, any strand"), lay, words(lay_source)}},
               "each row its own",
               {"tin: the strand of AWG and SAE sizes is taken as class B (7 up to 2 AWG, 19 above); finer "
-               "strands may "
-               "carry up to 7 %",
+               "strands may carry up to 7 %",
                "ASTM B33 gives greatest values: sound wire may be lower"}};
   for (const TinRow& row : tin_rows)
     table.rows.push_back({words("tin, AWG and SAE, strand of " +

@@ -25,8 +25,7 @@ Table awg_table() {
                {"stranded tinned copper at 20 °C", "ohm/km"}},
               {},
               "ASTM B258: d = 0.127 mm · 92^((36 − n)/39); resistance computed from 100 % IACS copper (IEC "
-              "60028), lay "
-              "and tin as in table conductors",
+              "60028), lay and tin as in table conductors",
               {"No. 3, 5 and odd gauges below 4 are seldom sold"}};
   for (const Gauge& gauge : known_gauges(GaugeSystem::awg))
     table.rows.push_back({gauge_cell(gauge.number), figures(awg_diameter(gauge.number).si() * 1e3),
