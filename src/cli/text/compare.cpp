@@ -7,6 +7,7 @@
 #include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/words.hpp"
+#include "ohmtrail/netlist/names.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
@@ -37,6 +38,18 @@ void show_changes(Sheet& sheet, const netlist::System& system, const network::Ne
   for (const ElementChange& change : comparison.conductors) tell(change, conductor_in_words(change.id));
 }
 
+/// By the run, joint, switch, fuse or battery, each once.
+void show_unmatched(Sheet& sheet, const char* where, const std::vector<std::string>& ids) {
+  std::vector<std::string> owners;
+  for (const std::string& id : ids) {
+    const std::string owner(netlist::split_element_name(id).owner);
+    if (std::count(owners.begin(), owners.end(), owner) == 0) owners.push_back(owner);
+  }
+  if (!owners.empty())
+    sheet.paragraph(fmt::format("Only in the survey {}, so not compared: {}.", where, listed(owners)),
+                    Ink::faint);
+}
+
 }  // namespace
 
 void show_comparison(Sheet& sheet, const netlist::System& system, const network::Network& network,
@@ -60,6 +73,9 @@ void show_comparison(Sheet& sheet, const netlist::System& system, const network:
     sheet.line("Volts at the loads, at the same battery voltage and load", Ink::strong);
     sheet.table(table);
   }
+  if (!comparison.gone.empty() || !comparison.added.empty()) sheet.line();
+  show_unmatched(sheet, "before", comparison.gone);
+  show_unmatched(sheet, "after", comparison.added);
   show_cautions(sheet);
 }
 

@@ -188,6 +188,19 @@ netlist::System with_explicit_emf(netlist::System system, const InferResult& res
   return system;
 }
 
+template <class Inferred>
+bool share_an_id(const std::vector<Inferred>& before, const std::vector<Inferred>& after) {
+  return std::any_of(before.begin(), before.end(), [&](const Inferred& one) {
+    return std::any_of(after.begin(), after.end(), [&](const Inferred& other) { return other.id == one.id; });
+  });
+}
+
+// A rewire may leave few cables in place, but not one element and not one load is another boat's file.
+// Batteries do not count: everyone has a "house".
+bool of_one_system(const InferResult& before, const InferResult& after) {
+  return share_an_id(before.elements, after.elements) || share_an_id(before.loads, after.loads);
+}
+
 }  // namespace
 
 tl::expected<Comparison, InferFailure> compare(const netlist::System& before, const netlist::System& after) {
@@ -197,6 +210,11 @@ tl::expected<Comparison, InferFailure> compare(const netlist::System& before, co
   }
   if (!later) {
     return tl::unexpected(later.error());
+  }
+  if (!of_one_system(*earlier, *later)) {
+    return tl::unexpected(
+        InferFailure{"the two surveys have no cable, joint, switch, fuse or load in common",
+                     "give two surveys of one system, with the same ids for what is still there"});
   }
   Comparison out;
   compare_elements(*earlier, *later, out);

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "ohmtrail/diagnose/compare.hpp"
+#include "ohmtrail/netlist/read.hpp"
 #include "support/simulated_survey.hpp"
 #include "unit/diagnose/feed_rig.hpp"
 
@@ -92,6 +93,19 @@ TEST(Compare, NewFaultAndMissingElements) {
   EXPECT_EQ(result->left, before.truth.planted);
   EXPECT_EQ(result->gone, std::vector<std::string>{"main-fuse"});
   EXPECT_EQ(result->added, std::vector<std::string>{"other-fuse"});
+}
+
+TEST(Compare, FilesOfTwoSystemsAreRefused) {
+  const auto other = netlist::read(R"({"ohmtrail":1,"system":{"name":"Dinghy Invented Smew","nominal":12},
+    "batteries":[{"id":"bat","plus":"p","minus":"m","nominal":12,"emf":12.7,"resistance":"9 mohm"}],
+    "runs":[{"id":"pump lead","from":"p","to":"q","gauge":"2.5 mm2","length":"2 m"}],
+    "loads":[{"id":"dinghy pump","plus":"q","minus":"m","takes":"3 A"}],
+    "cases":[{"name":"on","on":["dinghy pump"]}]})");
+  ASSERT_TRUE(other);
+  const auto refused = compare(survey().system, other->system);
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(refused.error().text, "the two surveys have no cable, joint, switch, fuse or load in common");
+  EXPECT_TRUE(compare(other->system, other->system));
 }
 
 /// "feed" read from stud to stud, and where `lug` is given across its first lug too.
