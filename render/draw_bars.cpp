@@ -83,8 +83,7 @@ void draw_bars(const Sheet& sheet) {
     const double x = sheet.arranged.bar_x[at(b)];
     const Span span = sheet.arranged.bar_span[at(b)];
     const bool bus = bar.item < 0 && is_bus(sheet, bar);
-    const int group = add_group(sheet.scene, sheet.teller.name(bar),
-                                sheet.teller.name(bar) + " " + sheet.teller.value(bar));
+    const int group = add_group(sheet.scene, sheet.teller.name(bar), sheet.teller.title(bar));
     const double more = bus ? overhang : 0;
     draw_line(sheet.scene, Kind::post, group, {{x, span.low - more}, {x, span.high + more}},
               {palette::ink, bus ? 4.2 : 1.1, false});
@@ -99,8 +98,7 @@ void draw_bar_names(const Sheet& sheet) {
     const Span span = sheet.arranged.bar_span[at(b)];
     const double more = bar.item < 0 && is_bus(sheet, bar) ? overhang : 0;
     if (sheet.cells.bar_names[at(b)].empty()) continue;
-    const int group = add_group(sheet.scene, sheet.teller.name(bar),
-                                sheet.teller.name(bar) + " " + sheet.teller.value(bar));
+    const int group = add_group(sheet.scene, sheet.teller.name(bar), sheet.teller.title(bar));
     draw_name(sheet, b, sheet.arranged.bar_x[at(b)], bar.upper ? span.low - more : span.high + more, group);
   }
 }

@@ -230,6 +230,11 @@ std::string Teller::name(const Bar& bar) const {
   return solved_.network.points[at(bar.point)];
 }
 
+std::string Teller::title(const Bar& bar) const {
+  const std::string volts_here = value(bar);
+  return volts_here.empty() ? name(bar) : filled(text::bar_title, name(bar), volts_here);
+}
+
 std::string Teller::value(const Bar& bar) const {
   const double here = solved_.solution.voltage[at(bar.point)];
   return show_ == Show::volts && std::isfinite(here) ? standing_volts(here) : std::string();

@@ -26,6 +26,7 @@ class Teller {
 
   [[nodiscard]] std::string name(const Bar& bar) const;
   [[nodiscard]] std::string value(const Bar& bar) const;
+  [[nodiscard]] std::string title(const Bar& bar) const;
 
   /// The element of a run that is its wire; a device's only element.
   [[nodiscard]] int main_element(const Piece& piece) const;

@@ -14,6 +14,7 @@ inline constexpr std::string_view stopped = "stopped";
 inline constexpr std::string_view run_title = "Run {}, {}, {} long: {} lost at {}, {} of heat";
 inline constexpr std::string_view return_name = "{} (return)";
 inline constexpr std::string_view plain_title = "Joined directly";
+inline constexpr std::string_view bar_title = "{} · {}";
 inline constexpr std::string_view idle_title = "{}: no current in this case";
 inline constexpr std::string_view device_title = "{}: {} lost at {}, {} of heat";
 inline constexpr std::string_view load_title = "Load {}: {} at {}, takes {}";

@@ -172,7 +172,9 @@ TEST(Teller, PostsAndBarsHaveTheirVoltageWhereVoltsAreShown) {
   ASSERT_NE(bar, evening.wiring.bars.end());
   EXPECT_EQ(evening.as(Show::volts).name(*bar), "b+");
   EXPECT_EQ(plain_spaces(evening.as(Show::volts).value(*bar)), "12.50 V");
+  EXPECT_EQ(plain_spaces(evening.as(Show::volts).title(*bar)), "b+ · 12.50 V");
   EXPECT_EQ(evening.as(Show::amps).value(*bar), "");
+  EXPECT_EQ(evening.as(Show::amps).title(*bar), "b+");
 }
 
 /// Battery, isolator, lamp.
