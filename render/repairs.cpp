@@ -17,12 +17,8 @@ std::string run_of(const diagnose::HotSpot& spot) {
 std::string read_on(const netlist::System& system, const Repair& repair) {
   constexpr std::size_t most = 4;
   const std::vector<std::string>& rivals = repair.first().rivals;
-  if (rivals.empty()) return std::string(text::read_on);
-  std::string list;
-  for (std::size_t k = 0; k < std::min(most, rivals.size()); ++k)
-    list += (k ? "; " : "") + where(system, rivals[k]);
-  if (rivals.size() > most) list = filled(text::and_more, list, rivals.size() - most);
-  return filled(text::read_on_among, list);
+  return rivals.empty() ? std::string(text::read_on)
+                        : filled(text::read_on_among, listed(system, rivals, most));
 }
 
 bool same_job(const diagnose::HotSpot& a, const diagnose::HotSpot& b) {

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "ohmtrail/diagnose/doubt.hpp"
 #include "render/report_parts.hpp"
 #include "render/risk.hpp"
 #include "render/text.hpp"
@@ -43,13 +44,21 @@ std::string title_of(const ReportInput& input, const Alike& group) {
   return what + (group.size() == 1 ? place_of(input, first) : filled(text::several_places, group.size()));
 }
 
+/// What is found of a part that the readings only suspect holds only if it is that one.
+std::string told(const ReportInput& input, const diagnose::Finding& finding) {
+  const std::string words = ends_in_words(input.system, finding.text);
+  const bool suspected = std::any_of(
+      input.hot_spots.begin(), input.hot_spots.end(),
+      [&](const diagnose::HotSpot& spot) { return spot.id == finding.subject && diagnose::in_doubt(spot); });
+  return suspected ? filled(text::if_it_is_this, words) : words;
+}
+
 /// What is wrong at each place, as many as there is room for.
 std::vector<std::string> places_of(const ReportInput& input, const Alike& group, std::size_t most) {
-  if (group.size() == 1) return {sentence(ends_in_words(input.system, group.front()->text))};
+  if (group.size() == 1) return {sentence(told(input, *group.front()))};
   std::vector<std::string> places;
   for (std::size_t k = 0; k < std::min(most, group.size()); ++k)
-    places.push_back(sentence(place_of(input, *group[k])) + ": " +
-                     ends_in_words(input.system, group[k]->text));
+    places.push_back(sentence(place_of(input, *group[k])) + ": " + told(input, *group[k]));
   if (group.size() > most) places.push_back(filled(text::more_places, group.size() - most));
   return places;
 }

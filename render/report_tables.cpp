@@ -25,8 +25,8 @@ const solve::CaseSolution* case_to_draw(const ReportInput& input) {
 
 /// Never quite certain: readings leave a rest of doubt.
 std::string how_sure(double odds) {
-  if (odds > 0.995) return std::string(text::nearly_sure);
-  return odds < 0.01 ? std::string(text::hardly) : fmt::format("{:.0f}\u202F%", 100 * odds);
+  if (odds > diagnose::nearly_sure) return std::string(text::nearly_sure);
+  return odds < diagnose::hardly ? std::string(text::hardly) : fmt::format("{:.0f}\u202F%", 100 * odds);
 }
 
 std::vector<std::string> connection_row(const ReportInput& input, const Repair& repair, bool with_odds) {
@@ -80,24 +80,15 @@ void add_battery(Rows& rows, std::vector<std::string> row) {
   rows.push_back(std::move(row));
 }
 
-std::string listed(const netlist::System& system, const std::vector<std::string>& ids) {
-  constexpr std::size_t most = 2;
-  std::string list;
-  for (std::size_t k = 0; k < std::min(most, ids.size()); ++k)
-    list += (k ? "; " : "") + where(system, ids[k]);
-  return ids.size() > most ? filled(text::and_more, list, ids.size() - most) : list;
-}
-
-bool is_ambient(std::string_view assumed) {
-  return assumed.starts_with("ambient temperature");
-}
+/// Parts of an assumption that are named.
+constexpr std::size_t most_parts = 2;
 
 /// "ambient temperature 18 °C", once for cases that share it.
 std::vector<std::string> ambients(const ReportInput& input) {
   std::vector<std::string> list;
   for (const solve::CaseSolution& solved : input.solved)
     for (const network::Assumption& assumed : solved.network.assumptions) {
-      if (!is_ambient(assumed.text) || !assumed.value) continue;
+      if (assumed.quantity != network::Assumed::ambient || !assumed.value) continue;
       std::string words = filled(text::assumed_ambient, celsius(*assumed.value));
       if (std::find(list.begin(), list.end(), words) == list.end()) list.push_back(std::move(words));
     }
@@ -112,7 +103,8 @@ std::vector<std::string> assumptions(const ReportInput& input) {
   std::set<std::pair<std::string, std::string>> told;
   for (const solve::CaseSolution& solved : input.solved)
     for (const network::Assumption& assumed : solved.network.assumptions) {
-      if (!told.insert({assumed.id, assumed.text}).second) continue;
+      if (assumed.quantity == network::Assumed::ambient || !told.insert({assumed.id, assumed.text}).second)
+        continue;
       const auto element = solved.network.element(assumed.id);
       if (element &&
           solved.network.elements[static_cast<std::size_t>(*element)].role == network::Role::wire) {
@@ -125,15 +117,15 @@ std::vector<std::string> assumptions(const ReportInput& input) {
       same->second.push_back(assumed.id);
     }
   std::vector<std::string> list;
-  if (!wires.empty()) list.push_back(filled(text::assumed_wires, listed(input.system, wires)));
+  if (!wires.empty()) list.push_back(filled(text::assumed_wires, listed(input.system, wires, most_parts)));
   std::string of_system;
   for (const std::string& words : ambients(input)) of_system += (of_system.empty() ? "" : "; ") + words;
   for (const auto& [words, ids] : by_text)
-    if (ids.front() == "system" && !is_ambient(words)) of_system += (of_system.empty() ? "" : "; ") + words;
+    if (ids.front() == "system") of_system += (of_system.empty() ? "" : "; ") + words;
   if (!of_system.empty()) list.push_back(sentence(of_system));
   for (const auto& [words, ids] : by_text)
     if (ids.front() != "system")
-      list.push_back(sentence(filled(text::assumed_of, listed(input.system, ids), words)));
+      list.push_back(sentence(filled(text::assumed_of, listed(input.system, ids, most_parts), words)));
   return list;
 }
 

@@ -66,6 +66,7 @@ inline constexpr std::string_view number_in_diagram = " (no. {} in the diagram)"
 inline constexpr std::string_view saves_a_day = "saves {} a day";
 inline constexpr std::string_view nothing_to_do =
     "No cable or contact needs to be repaired for the voltage’s sake.";
+inline constexpr std::string_view if_it_is_this = "if it is this part that is at fault: {}";
 inline constexpr std::string_view findings_remain = "What was found below still has to be attended to.";
 
 // Report: findings

@@ -138,6 +138,14 @@ std::string where_conductor(const std::string& conductor_id) {
                                     : filled(text::where_return_cable, conductor_id.substr(0, slash));
 }
 
+std::string listed(const netlist::System& system, const std::vector<std::string>& element_ids,
+                   std::size_t most) {
+  std::string list;
+  for (std::size_t k = 0; k < std::min(most, element_ids.size()); ++k)
+    list += (k ? "; " : "") + where(system, element_ids[k]);
+  return element_ids.size() > most ? filled(text::and_more, list, element_ids.size() - most) : list;
+}
+
 std::string where_fitting(const netlist::System& system, const std::string& element_id, double size,
                           double width) {
   std::string whole = placed(system, element_id, true);

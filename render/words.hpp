@@ -3,6 +3,7 @@
 
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "ohmtrail/diagnose/cause.hpp"
 #include "ohmtrail/diagnose/finding.hpp"
@@ -45,7 +46,11 @@ struct SourceWords {
 /// Where an element is, for someone who stands before it: "cable bank plus, its end at A2 + (port locker)".
 [[nodiscard]] std::string where(const netlist::System& system, const std::string& element_id);
 
-/// The same without the places of its points where they would not fit into `width`, cut where it must be.
+/// The first `most` of several such, and how many more there are: "fuse A; joint B and 3 more".
+[[nodiscard]] std::string listed(const netlist::System& system, const std::vector<std::string>& element_ids,
+                                 std::size_t most);
+
+/// `where` without the places of its points where they would not fit into `width`, cut where it must be.
 [[nodiscard]] std::string where_fitting(const netlist::System& system, const std::string& element_id,
                                         double size, double width);
 

@@ -45,7 +45,8 @@ void list_assumptions(Bank& result, const bank::Evidence& evidence) {
   if (source.charge_from.starts_with("not given"))
     result.assumptions.push_back({id, "state of charge " + source.charge_from, source.charge.of_one()});
   if (!source.resistance_measured)
-    result.assumptions.push_back({id, "resistance: " + source.resistance_from, source.resistance.si()});
+    result.assumptions.push_back(
+        {id, "resistance: " + source.resistance_from, source.resistance.si(), network::Assumed::resistance});
   for (const auto& note : source.notes)
     if (note.name != "size-unknown") result.assumptions.push_back({id, note.text, std::nullopt});
 }

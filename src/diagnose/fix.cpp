@@ -171,6 +171,9 @@ bool must_not_be_charged(const Seen& seen) {
 /// Failed at twice the sound resistance: 6/CCA where 3/CCA is sound (common practice).
 constexpr double failed_over_sound = 2;
 
+constexpr std::string_view keep_off_it =
+    "Do not charge or test it: it can burst. Keep flames away and replace the battery.";
+
 /// What the battery's own checks ask for; empty: nothing that a charge and a test would not do.
 std::string_view fix_by_own_tests(std::optional<BatteryState> state) {
   if (!state) return "";
@@ -178,7 +181,7 @@ std::string_view fix_by_own_tests(std::optional<BatteryState> state) {
     case BatteryState::dry_plates:
       return "Do not charge or load it: its plates stood dry. Replace it and find out what boiled it dry.";
     case BatteryState::do_not_test:
-      return "Do not charge or test it: it can burst. Keep flames away and replace the battery.";
+      return keep_off_it;
     case BatteryState::exposed_plates:
       return "Ventilate, keep flames away. Pour in distilled water until the plates are just covered, never "
              "acid; charge it fully and test again.";
@@ -194,8 +197,7 @@ std::string_view fix_by_own_tests(std::optional<BatteryState> state) {
 }
 
 std::string battery_fix(Cause cause, const FixContext& context) {
-  if (must_not_be_charged(context.element.seen))
-    return "Do not charge or test it: it can burst. Keep flames away and replace the battery.";
+  if (must_not_be_charged(context.element.seen)) return std::string(keep_off_it);
   if (const auto told = fix_by_own_tests(context.own_tests); !told.empty()) return std::string(told);
   if (cause == Cause::discharged_battery)
     return "Ventilate, keep flames away, charge it fully, let it rest and test again.";

@@ -16,8 +16,8 @@ struct FixContext {
   std::string better_gauge;          ///< undersized: what to fit
   bool burns = false;                ///< too hot to touch
   double resistance_over_sound = 1;  ///< batteries: decides between a test and a replacement
-  std::optional<BatteryState> own_tests =
-      {};  ///< batteries: what their checks say, which goes before all else
+  /// Batteries: what their own checks say, which goes before all else; empty: they have none.
+  std::optional<BatteryState> own_tests = {};
 };
 
 /// A short imperative sentence or two in trade words, with the caution first where the work can burn or gas.

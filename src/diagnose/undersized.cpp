@@ -6,6 +6,7 @@
 
 #include "index.hpp"
 #include "ohmtrail/diagnose/staircase.hpp"
+#include "ohmtrail/trade/ampacity.hpp"
 #include "ohmtrail/trade/conductor.hpp"
 #include "ohmtrail/trade/gauge.hpp"
 #include "route.hpp"
@@ -26,10 +27,8 @@ struct Offer {
 std::vector<Offer> offers(const netlist::System& system) {
   std::vector<Offer> list;
   for (const auto& cable : system.cable_list) list.push_back({cable.gauge, cable.gauge_as_written});
-  // Those that are sold, as the choice of cable has them: 33 CFR 183.425 Table 5.
   if (list.empty())
-    for (const int number : {18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3})
-      list.push_back({trade::awg(number), trade::print(trade::awg(number))});
+    for (const auto& gauge : trade::awg_with_ampacity()) list.push_back({gauge, trade::print(gauge)});
   std::stable_sort(list.begin(), list.end(),
                    [](const Offer& a, const Offer& b) { return a.gauge.area < b.gauge.area; });
   return list;

@@ -16,8 +16,8 @@ Builder::Builder(const netlist::System& system, const netlist::Case& in_case)
       charging_(in_case.chargers.begin(), in_case.chargers.end()),
       named_(names_in_use(system)) {
   network_.case_name = in_case.name;
-  network_.assumptions.push_back(
-      {"system", fmt::format("ambient temperature in case {}", in_case.name), around_.ambient.celsius()});
+  network_.assumptions.push_back({"system", fmt::format("ambient temperature in case {}", in_case.name),
+                                  around_.ambient.celsius(), Assumed::ambient});
 }
 
 Network Builder::build() {

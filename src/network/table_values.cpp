@@ -32,7 +32,8 @@ void fill_resistances(Element& element, const netlist::Resistances& given, const
   element.resistance = given.as_found ? *given.as_found * share : *element.sound;
   element.seen = given.seen;
   if (!given.sound)
-    assumptions.push_back({element.id, "sound resistance: " + table.basis, element.sound->si()});
+    assumptions.push_back(
+        {element.id, "sound resistance: " + table.basis, element.sound->si(), Assumed::sound_resistance});
 }
 
 Temperature ambient_of(const netlist::Run& run, const Surroundings& around) {
@@ -69,12 +70,12 @@ void fill_battery(Element& element, const netlist::Battery& battery, const Surro
   element.nominal = battery.nominal;
   element.seen = battery.seen;
   if (!battery.emf) {
-    assumptions.push_back(
-        {battery.id, "open-circuit voltage: " + source.open_circuit_from, element.voltage.si()});
+    assumptions.push_back({battery.id, "open-circuit voltage: " + source.open_circuit_from,
+                           element.voltage.si(), Assumed::voltage});
   }
   if (!battery.resistance) {
-    assumptions.push_back(
-        {battery.id, "internal resistance: " + source.resistance_from, element.resistance.si()});
+    assumptions.push_back({battery.id, "internal resistance: " + source.resistance_from,
+                           element.resistance.si(), Assumed::resistance});
   }
   for (const trade::SourceNote& note : source.notes)
     assumptions.push_back({battery.id, note.text, std::nullopt});

@@ -15,16 +15,14 @@ namespace ohmtrail::plan {
 
 namespace {
 
-/// Without a list: every AWG from 18 to 4/0 that 33 CFR 183.425 Table 5 gives an ampacity.
+/// Without a list: every AWG that may be used without one.
 std::vector<Offer> offers_of(const netlist::System& system) {
   std::vector<Offer> offers;
   for (const auto& line : system.cable_list)
     offers.push_back({line.gauge, line.gauge_as_written, line.price, line.insulation, line.conductor});
   if (!offers.empty()) return offers;
-  for (const int number : {18, 16, 14, 12, 10, 8, 6, 4, 3, 2, 1, 0, -1, -2, -3}) {
-    const auto gauge = trade::awg(number);
+  for (const auto& gauge : trade::awg_with_ampacity())
     offers.push_back({gauge, trade::print(gauge), {}, {}, {}});
-  }
   return offers;
 }
 

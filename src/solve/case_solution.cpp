@@ -56,8 +56,9 @@ void note_reversed_loads(CaseSolution& solved) {
     const Element& element = solved.network.elements[at(load.element)];
     const bool takes_current = element.takes && std::holds_alternative<units::Current>(*element.takes);
     if (!load.running || !takes_current || !(load.volts <= 0)) continue;
-    solved.network.assumptions.push_back(
-        {element.id, "takes its current although its voltage is not above 0 V", load.volts});
+    solved.network.assumptions.push_back({element.id,
+                                          "takes its current although its voltage is not above 0 V",
+                                          load.volts, network::Assumed::voltage});
   }
 }
 

@@ -120,6 +120,15 @@ std::string describe(const Ampacity& rating, const WirePlace& place, const Book&
 
 }  // namespace
 
+const std::vector<Gauge>& awg_with_ampacity() {
+  static const std::vector<Gauge> gauges = [] {
+    std::vector<Gauge> result;
+    for (const auto& row : tables::cfr_rows) result.push_back(awg(row.awg));
+    return result;
+  }();
+  return gauges;
+}
+
 Ampacity ampacity(const WirePlace& place) {
   const Book& book = place.gauge.system == GaugeSystem::metric ? iso_book : cfr_book;
   const Column column = column_for(book, place.insulation);

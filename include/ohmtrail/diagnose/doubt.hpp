@@ -8,6 +8,9 @@
 /// How far the readings bear out a hot spot, and which are worth a person's time.
 namespace ohmtrail::diagnose {
 
+/// Beyond these a chance is told as "over 99 %" and "under 1 %": readings always leave a rest of doubt.
+inline constexpr double nearly_sure = 0.995, hardly = 0.01;
+
 /// Whether a battery's own tests leave nothing but to replace it, or to keep off it.
 [[nodiscard]] bool condemned(BatteryState state);
 

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "ohmtrail/netlist/system.hpp"
+#include "ohmtrail/network/network.hpp"
 
 /// True resistances and fault odds from a few noisy readings.
 ///
@@ -100,11 +101,6 @@ struct Explanation {
   double probability = 0;
 };
 
-struct InferAssumption {
-  std::string id, text;
-  std::optional<double> value;
-};
-
 struct InferResult {
   std::vector<InferredElement> elements;  ///< file order
   std::vector<InferredBattery> batteries;
@@ -122,7 +118,7 @@ struct InferResult {
   /// possible faults, four readings) and searches of 1500 steps in 166 systems of 20 to 200 elements it was
   /// never exceeded.
   double left_out = 0;
-  std::vector<InferAssumption> assumptions;
+  std::vector<network::Assumption> assumptions;  ///< what shaped it without being in the file
 
   /// The whole posterior, for what is computed from it next.
   std::shared_ptr<const struct Posterior> posterior;

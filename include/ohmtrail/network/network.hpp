@@ -94,9 +94,14 @@ struct Element {
 };
 
 /// A default that shaped a result; `id` is an element or "system".
+/// The quantity that an assumption gives a value to; `other`: its text tells the value itself, if there is
+/// one.
+enum class Assumed { other, ambient, sound_resistance, resistance, voltage, chance };
+
 struct Assumption {
   std::string id, text;
-  std::optional<double> value;  ///< SI
+  std::optional<double> value;  ///< SI; an ambient in °C, a chance of 1
+  Assumed quantity = Assumed::other;
 };
 
 struct Network {

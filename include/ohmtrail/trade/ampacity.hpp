@@ -1,6 +1,7 @@
 #pragma once
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "ohmtrail/trade/words.hpp"
 #include "ohmtrail/units/quantity.hpp"
@@ -35,6 +36,10 @@ struct Ampacity {
 /// Allowable current: 33 CFR 183.425 Table 5 for AWG and (by area) SAE, ISO 10133 Table A.1 for mm². Sizes
 /// off the table are interpolated by area, aluminium is scaled to equal heat; `basis` says so.
 [[nodiscard]] Ampacity ampacity(const WirePlace& place);
+
+/// The AWG sizes of 33 CFR 183.425 Table 5, 18 to 4/0, thinnest first: those that a rewire may use where no
+/// list of cable says otherwise.
+[[nodiscard]] const std::vector<Gauge>& awg_with_ampacity();
 
 /// T = ambient + (T_rated − T_ref) (I / I_ampacity)².
 [[nodiscard]] units::Temperature wire_temperature(const Ampacity& rating, units::Temperature ambient,

@@ -9,7 +9,6 @@
 #include "cli/pipeline.hpp"
 #include "cli/text/printable.hpp"
 #include "ohmtrail/diagnose/bank.hpp"
-#include "ohmtrail/diagnose/doubt.hpp"
 #include "ohmtrail/plan/rewire_findings.hpp"
 #include "render/report.hpp"
 
@@ -40,14 +39,6 @@ bool ends_with(const std::string& path, std::string_view ending) {
                     [](char a, char b) { return a == (b >= 'A' && b <= 'Z' ? b - 'A' + 'a' : b); });
 }
 
-/// What is found of a part that the readings only suspect holds only if it is that one.
-void hedge_what_is_in_doubt(render::ReportInput& input) {
-  for (diagnose::Finding& finding : input.findings)
-    for (const diagnose::HotSpot& spot : input.hot_spots)
-      if (spot.id == finding.subject && diagnose::in_doubt(spot))
-        finding.text = "if it is this part that is at fault: " + finding.text;
-}
-
 render::ReportInput report_input(const Survey& survey, plan::RuleSet by) {
   render::ReportInput input;
   input.system = survey.system;
@@ -55,7 +46,6 @@ render::ReportInput report_input(const Survey& survey, plan::RuleSet by) {
   input.hot_spots = survey.hot_spots;
   input.splits = survey.splits;
   input.findings = plan::check_all(survey.system, survey.solved, by);
-  hedge_what_is_in_doubt(input);
   input.staircase = survey.staircase();
   input.bank = diagnose::judge_bank(survey.system);
   for (const solve::CaseSolution& solved : survey.solved)

@@ -122,9 +122,7 @@ void write_fit(JsonWriter& json, const InferResult& result) {
 
 std::vector<network::Assumption> assumptions_of(const InferResult& result, const network::Network& network) {
   std::vector<network::Assumption> all = network.assumptions;
-  for (const InferAssumption& one : result.assumptions) {
-    all.push_back({one.id, one.text, one.value});
-  }
+  all.insert(all.end(), result.assumptions.begin(), result.assumptions.end());
   return all;
 }
 

@@ -10,8 +10,8 @@
 #include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
 #include "cli/text/words.hpp"
-#include "diagnose/next/reach.hpp"
 #include "ohmtrail/diagnose/infer_apply.hpp"
+#include "ohmtrail/diagnose/point_in_words.hpp"
 
 namespace ohmtrail::cli {
 namespace {
@@ -69,9 +69,8 @@ void show_separation(Sheet& sheet, const netlist::System& system, const Unresolv
                                      [&](const auto& points) { return was_read(system, points); });
   if (next == group.separate_at.end()) return;
   sheet.item("    ",
-             fmt::format("A reading from {} to {} narrows it down.",
-                         diagnose::next::point_in_words(system, next->first),
-                         diagnose::next::point_in_words(system, next->second)),
+             fmt::format("A reading from {} to {} narrows it down.", point_in_words(system, next->first),
+                         point_in_words(system, next->second)),
              Ink::faint);
 }
 
@@ -131,7 +130,7 @@ void show_inference(Sheet& sheet, const netlist::System& system, const network::
   show_fit(sheet, result);
   show_left_out(sheet, result);
   std::vector<network::Assumption> assumed = network.assumptions;
-  for (const InferAssumption& one : result.assumptions) assumed.push_back({one.id, one.text, one.value});
+  assumed.insert(assumed.end(), result.assumptions.begin(), result.assumptions.end());
   show_assumptions(sheet, assumed);
   show_cautions(sheet);
 }

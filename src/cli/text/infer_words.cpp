@@ -6,6 +6,7 @@
 #include <set>
 
 #include "cli/text/words.hpp"
+#include "ohmtrail/diagnose/doubt.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
@@ -19,8 +20,8 @@ std::string print_volts(double si) {
 }
 
 std::string percent_sure(double probability) {
-  if (probability > 0.995) return "over 99 %";
-  if (probability < 0.01) return "under 1 %";
+  if (probability > diagnose::nearly_sure) return "over 99 %";
+  if (probability < diagnose::hardly) return "under 1 %";
   return fmt::format("{:.0f} %", probability * 100);
 }
 

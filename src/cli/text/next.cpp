@@ -7,6 +7,7 @@
 
 #include "cli/text/infer_words.hpp"
 #include "cli/text/notes.hpp"
+#include "cli/text/words.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::cli {
@@ -31,16 +32,14 @@ std::string switched_on(const netlist::System& system, const NextOption& option)
 }
 
 void show_option(Sheet& sheet, const netlist::System& system, const NextOption& option, std::size_t number) {
-  std::string where = option.where;
-  where[0] = static_cast<char>(std::toupper(static_cast<unsigned char>(where[0])));
-  sheet.item(fmt::format("{}. ", number), where + ".", number == 1 ? Ink::strong : Ink::plain);
+  sheet.item(fmt::format("{}. ", number), capitalised(option.where) + ".",
+             number == 1 ? Ink::strong : Ink::plain);
   std::string how = switched_on(system, option);
   if (option.tools) how += "; needs tools to get there";
   if (option.leads > 1.5 && option.in.empty())
     how +=
         fmt::format("; long leads, about {}", units::print(units::Length{option.leads}, {.significant = 2}));
-  sheet.item("   ", fmt::format("{}{}.", how.substr(0, 1) == "c" ? "Case" : "Switch",
-                                how.substr(how.substr(0, 1) == "c" ? 4 : 6)));
+  sheet.item("   ", capitalised(how) + ".");
   sheet.item("   ", option.why);
   if (option.gain_bits >= least_bits)
     sheet.item("   ",

@@ -10,22 +10,32 @@
 namespace ohmtrail::cli {
 namespace {
 
+using network::Assumed;
+
 bool rests_on_tables(const network::Assumption& assumption) {
-  return assumption.text.starts_with("sound resistance");
+  return assumption.quantity == Assumed::sound_resistance;
 }
 
-/// The value with the unit of the quantity that the text begins with; nothing where it tells its value itself
-/// ("taken as 100 %").
-std::string value_in_words(const network::Assumption& assumption) {
-  const auto is_of = [&](std::string_view quantity) { return assumption.text.starts_with(quantity); };
-  if (!assumption.value) return "";
-  if (is_of("ambient temperature")) return units::print(units::Temperature{*assumption.value}) + ", ";
-  if (is_of("resistance") || is_of("internal resistance"))
-    return units::print(units::Resistance{*assumption.value}) + ", ";
-  if (is_of("open-circuit voltage") || is_of("takes its current"))
-    return units::print(units::Voltage{*assumption.value}, {.significant = 4}) + ", ";
-  if (is_of("chance")) return units::print(units::Fraction{*assumption.value}) + ", ";
+std::string printed(Assumed quantity, double value) {
+  switch (quantity) {
+    case Assumed::ambient:
+      return units::print(units::Temperature{value});
+    case Assumed::sound_resistance:
+    case Assumed::resistance:
+      return units::print(units::Resistance{value});
+    case Assumed::voltage:
+      return units::print(units::Voltage{value}, {.significant = 4});
+    case Assumed::chance:
+      return units::print(units::Fraction{value});
+    case Assumed::other:
+      break;
+  }
   return "";
+}
+
+std::string value_in_words(const network::Assumption& assumption) {
+  if (!assumption.value || assumption.quantity == Assumed::other) return "";
+  return printed(assumption.quantity, *assumption.value) + ", ";
 }
 
 /// What does not rest on tables. What holds in several cases is told once.

@@ -10,10 +10,10 @@ namespace ohmtrail::cli {
 void show_assumptions(Sheet& sheet, const std::vector<network::Assumption>& all);
 void show_assumptions(Sheet& sheet, const std::vector<solve::CaseSolution>& solved);
 
-/// What can burn, gas or shock, and who decides.
-/// That the file has readings which this command does not use, and who does.
+/// That the file has readings which this command does not use, and which one does.
 void show_unused_readings(Sheet& sheet, const netlist::System& system);
 
+/// What can burn, gas or shock, and who decides.
 void show_cautions(Sheet& sheet);
 
 }  // namespace ohmtrail::cli

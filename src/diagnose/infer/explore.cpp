@@ -85,8 +85,7 @@ class Search {
       return;
     }
     divide(here);
-    const bool comparable =
-        parent < out_.expanded.size() && here.frame->optimum.columns == start_->optimum.columns;
+    const bool comparable = !out_.expanded.empty() && here.frame->optimum.columns == start_->optimum.columns;
     here.moves = here.frame->screen.moves(here.belief, comparable ? &out_.expanded.front().moves : nullptr);
     out_.top = std::max(out_.top, here.log_weight());
     if (here.own() || !frames_left()) {

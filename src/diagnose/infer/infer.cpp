@@ -41,15 +41,16 @@ std::vector<std::string> suspects_of(const InferResult& result) {
 }
 
 // What shaped the result without being in the file.
-std::vector<InferAssumption> assumptions_of(const netlist::System& system, const InferResult& result) {
-  std::vector<InferAssumption> out;
+std::vector<network::Assumption> assumptions_of(const netlist::System& system, const InferResult& result) {
+  std::vector<network::Assumption> out;
   const bool usual_meter = std::any_of(system.readings.begin(), system.readings.end(),
                                        [](const netlist::Reading& reading) { return reading.meter.empty(); });
   if (usual_meter) {
     out.push_back({"system", "accuracy of the usual hand meter where a reading names no meter", {}});
   }
   if (!result.readings.empty()) {
-    out.push_back({"system", "chance that a reading is simply wrong", inference::wrong_reading_chance});
+    out.push_back({"system", "chance that a reading is simply wrong", inference::wrong_reading_chance,
+                   network::Assumed::chance});
   }
   for (const InferredReading& reading : result.readings) {
     if (std::isnan(reading.predicted)) {

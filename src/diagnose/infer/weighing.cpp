@@ -11,9 +11,11 @@
 namespace ohmtrail::diagnose::inference {
 namespace {
 
-constexpr double worth_optimising = 0.01;             // share of the probability
-constexpr double work = 2e6, fewest = 4, most = 400;  // for frames of their own
-constexpr double worth_a_look = 1e-3;                 // of the likeliest
+constexpr double worth_optimising = 0.01;  // share of the probability
+constexpr double worth_a_look = 1e-3;      // of the likeliest
+// Frames of their own: as many as a few milliseconds allow, in multiplications of which each takes a multiple
+// of m² (m + c).
+constexpr double work_for_frames = 2e6, fewest_frames = 4, most_frames = 400;
 
 class Weigher {
  public:
@@ -55,11 +57,11 @@ class Weigher {
     add_candidate(out_.base);
   }
 
-  // One costs a multiple of m² (m + c) multiplications.
   int own_frames() const {
     const auto m = static_cast<double>(model_.observations.size());
     const auto c = static_cast<double>(out_.base->optimum.columns.size());
-    return options_.own_optima.value_or(static_cast<int>(std::clamp(work / (m * m * (m + c)), fewest, most)));
+    const double affordable = std::clamp(work_for_frames / (m * m * (m + c)), fewest_frames, most_frames);
+    return options_.own_optima.value_or(static_cast<int>(affordable));
   }
 
   Limits limits() const {

@@ -4,24 +4,10 @@
 #include <limits>
 #include <queue>
 
-#include "ohmtrail/netlist/names.hpp"
+#include "ohmtrail/diagnose/point_in_words.hpp"
 
 namespace ohmtrail::diagnose::next {
 namespace {
-
-// The given point that a derived one belongs to; empty for a plain name.
-std::string stud_of(const netlist::System& system, const std::string& point) {
-  const netlist::SplitName name = netlist::split_point_name(point);
-  if (name.part.empty()) return "";
-  const auto run = std::find_if(system.runs.begin(), system.runs.end(),
-                                [&](const netlist::Run& r) { return r.id == name.owner; });
-  if (run == system.runs.end()) return "";
-  if (name.part.starts_with("return")) {
-    if (!run->return_conductor) return "";
-    return name.part.starts_with("return-from") ? run->return_conductor->from : run->return_conductor->to;
-  }
-  return name.part.starts_with("from") ? run->from : run->to;
-}
 
 double length_of(const netlist::System& system, const network::Element& element) {
   return element.role == network::Role::wire && element.origin.section == network::Section::runs
@@ -54,21 +40,6 @@ netlist::Reach reach_of(const netlist::System& system, const std::string& point)
   const std::string stud = stud_of(system, point);
   const auto found = system.points.find(stud);
   return stud.empty() || found == system.points.end() ? netlist::Reach::easy : found->second.reach;
-}
-
-std::string point_in_words(const netlist::System& system, const std::string& point) {
-  const auto quoted = [&](const std::string& name) {
-    const auto found = system.points.find(name);
-    const bool placed = found != system.points.end() && !found->second.place.empty();
-    return '"' + name + '"' + (placed ? " (" + found->second.place + ')' : "");
-  };
-  const std::string stud = stud_of(system, point);
-  if (stud.empty()) return quoted(point);
-  const netlist::SplitName name = netlist::split_point_name(point);
-  const bool metal = name.part.ends_with("-metal");
-  const std::string whose =
-      (name.part.starts_with("return") ? "the return of \"" : "\"") + std::string(name.owner) + '"';
-  return (metal ? "the lug's metal of " : "the barrel of ") + whose + " at " + quoted(stud);
 }
 
 std::vector<std::vector<double>> leads_between(const netlist::System& system, const network::Network& network,

@@ -5,7 +5,7 @@
 #include <map>
 #include <utility>
 
-#include "diagnose/next/reach.hpp"
+#include "ohmtrail/diagnose/point_in_words.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::diagnose::next {

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "diagnose/next/reach.hpp"
+#include "ohmtrail/diagnose/point_in_words.hpp"
 
 namespace ohmtrail::diagnose {
 namespace {
@@ -26,8 +26,8 @@ NextOption again(const netlist::System& system, const netlist::Reading& reading)
     const auto& volts = std::get<netlist::VoltsReading>(reading.what);
     out.red = volts.red;
     out.black = volts.black;
-    out.where = "red on " + next::point_in_words(system, out.red) + ", black on " +
-                next::point_in_words(system, out.black);
+    out.where =
+        "red on " + point_in_words(system, out.red) + ", black on " + point_in_words(system, out.black);
   }
   return out;
 }

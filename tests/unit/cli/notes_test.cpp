@@ -6,6 +6,7 @@
 namespace {
 
 using namespace ohmtrail;
+using network::Assumed;
 using network::Assumption;
 using testing::HasSubstr;
 using testing::Not;
@@ -17,8 +18,9 @@ std::string shown(const std::vector<Assumption>& all) {
 }
 
 /// One assumption as it stands behind its dash, on one line.
-std::string line_of(const std::string& id, const std::string& text, std::optional<double> value) {
-  const std::string all = shown({{id, text, value}});
+std::string line_of(const std::string& id, const std::string& text, std::optional<double> value,
+                    Assumed quantity = Assumed::other) {
+  const std::string all = shown({{id, text, value, quantity}});
   const auto begin = all.find("  - ") + 4;
   std::string line = all.substr(begin, all.rfind('\n') - begin);
   for (std::size_t at; (at = line.find("\n    ")) != std::string::npos;) line.replace(at, 5, " ");
@@ -26,15 +28,19 @@ std::string line_of(const std::string& id, const std::string& text, std::optiona
 }
 
 TEST(Assumptions, ShowTheirValueInTheUnitOfTheirQuantity) {
-  EXPECT_EQ(line_of("system", "ambient temperature in case day", 25), "system: 25 °C, ambient temperature");
-  EXPECT_EQ(line_of("bank", "open-circuit voltage: rest voltage after 7 h", 12.12),
+  EXPECT_EQ(line_of("system", "ambient temperature in case day", 25, Assumed::ambient),
+            "system: 25 °C, ambient temperature");
+  EXPECT_EQ(line_of("bank", "open-circuit voltage: rest voltage after 7 h", 12.12, Assumed::voltage),
             "bank: 12.12 V, open-circuit voltage: rest voltage after 7 h");
-  EXPECT_EQ(line_of("bank", "internal resistance: rated 700 CCA (3/CCA Ω for 12 V)", 0.00698),
-            "bank: 6.98 mΩ, internal resistance: rated 700 CCA (3/CCA Ω for 12 V)");
-  EXPECT_EQ(line_of("bank", "resistance: 100 Ah", 0.008), "bank: 8 mΩ, resistance: 100 Ah");
-  EXPECT_EQ(line_of("pump", "takes its current although its voltage is not above 0 V", -0.5),
-            "pump: -500 mV, takes its current although its voltage is not above 0 V");
-  EXPECT_EQ(line_of("system", "chance that a reading is simply wrong", 0.005),
+  EXPECT_EQ(
+      line_of("bank", "internal resistance: rated 700 CCA (3/CCA Ω for 12 V)", 0.00698, Assumed::resistance),
+      "bank: 6.98 mΩ, internal resistance: rated 700 CCA (3/CCA Ω for 12 V)");
+  EXPECT_EQ(line_of("bank", "resistance: 100 Ah", 0.008, Assumed::resistance),
+            "bank: 8 mΩ, resistance: 100 Ah");
+  EXPECT_EQ(
+      line_of("pump", "takes its current although its voltage is not above 0 V", -0.5, Assumed::voltage),
+      "pump: -500 mV, takes its current although its voltage is not above 0 V");
+  EXPECT_EQ(line_of("system", "chance that a reading is simply wrong", 0.005, Assumed::chance),
             "system: 0.5 %, chance that a reading is simply wrong");
 }
 
@@ -53,18 +59,19 @@ TEST(Assumptions, WithoutAValueTheTextStandsAlone) {
 }
 
 TEST(Assumptions, OfSeveralCasesAreToldOnce) {
-  const std::string text = shown({{"system", "ambient temperature in case day", 25.0},
-                                  {"system", "ambient temperature in case night", 25.0},
-                                  {"system", "ambient temperature in case frost", -10.0}});
+  const std::string text = shown({{"system", "ambient temperature in case day", 25.0, Assumed::ambient},
+                                  {"system", "ambient temperature in case night", 25.0, Assumed::ambient},
+                                  {"system", "ambient temperature in case frost", -10.0, Assumed::ambient}});
   EXPECT_EQ(text,
             "\nTaken as given or assumed\n  - system: 25 °C, ambient temperature\n"
             "  - system: -10 °C, ambient temperature\n");
 }
 
 TEST(Assumptions, FromTheTablesAreCountedNotListed) {
-  const Assumption wire{"feed/wire", "sound resistance: 6 AWG of 2 m", 0.003};
+  const Assumption wire{"feed/wire", "sound resistance: 6 AWG of 2 m", 0.003, Assumed::sound_resistance};
   EXPECT_THAT(shown({wire}), HasSubstr("what 1 part would have"));
-  const std::string both = shown({wire, {"feed/from", "sound resistance: a crimped lug", 0.0001}});
+  const std::string both =
+      shown({wire, {"feed/from", "sound resistance: a crimped lug", 0.0001, Assumed::sound_resistance}});
   EXPECT_THAT(both, HasSubstr("what 2 parts would have"));
   EXPECT_THAT(both, Not(HasSubstr("feed")));
 }

@@ -115,7 +115,7 @@ TEST(InferTemperature, WhereNoCableLeadsAwayItIsLeftOutAndSaid) {
   ASSERT_TRUE(result);
   EXPECT_TRUE(std::isnan(result->readings.front().predicted));
   bool said = false;
-  for (const InferAssumption& one : result->assumptions)
+  for (const network::Assumption& one : result->assumptions)
     said = said || one.text.find("reading 1 was left out") != std::string::npos;
   EXPECT_TRUE(said);
 }

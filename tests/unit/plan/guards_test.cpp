@@ -151,14 +151,19 @@ TEST(Guards, ATapOffTheMiddleOfAStringIsNoLink) {
   EXPECT_TRUE(guarded.link("link"));
 }
 
+netlist::Converter converter_to_c(const std::string& id, const std::string& plus_in, double volts,
+                                  double amperes) {
+  netlist::Converter converter;
+  converter.id = id, converter.plus_in = plus_in, converter.minus_in = "l-";
+  converter.plus_out = "c+", converter.minus_out = "c-";
+  converter.setpoint = units::Voltage{volts}, converter.limit = units::Current{amperes};
+  return converter;
+}
+
 /// A converter's output has a ground of its own.
 TEST(Guards, AnIsolatedOutputIsGroundedAtItsOwnMinus) {
   auto rig = test::fused_at(0.1);
-  netlist::Converter converter;
-  converter.id = "converter", converter.plus_in = "g", converter.minus_in = "l-";
-  converter.plus_out = "c+", converter.minus_out = "c-";
-  converter.setpoint = units::Voltage{24}, converter.limit = units::Current{5};
-  rig.system.converters.push_back(converter);
+  rig.system.converters.push_back(converter_to_c("converter", "g", 24, 5));
   rig.run("out", "c+", "m+", 16, 3);
   rig.run("out back", "m-", "c-", 16, 3);
   rig.load("radio", "m+", "m-", 2).nominal = units::Voltage{24};
@@ -197,11 +202,7 @@ TEST(Guards, LaddersAreThoseOfTheForm) {
 /// A converter's output stands apart from every battery: its fuses guard all the same.
 TEST(Guards, WhatOnlyAConverterFeedsIsGuardedByItsOwnFuses) {
   auto rig = test::fused_at(0.1);
-  netlist::Converter converter;
-  converter.id = "to 12 V", converter.plus_in = "l+", converter.minus_in = "l-";
-  converter.plus_out = "c+", converter.minus_out = "c-";
-  converter.setpoint = units::Voltage{12.5}, converter.limit = units::Current{20};
-  rig.system.converters.push_back(converter);
+  rig.system.converters.push_back(converter_to_c("to 12 V", "l+", 12.5, 20));
   rig.run("out", "c+", "panel", 10, 1);
   rig.fuse("pump fuse", "panel", "p", 10);
   rig.run("pump run", "p", "p+", 14, 3);

@@ -54,6 +54,21 @@ TEST(FindingsChapter, EachStandsAloneWithRiskRemedyAndRule) {
   EXPECT_THAT(all, HasSubstr("Rests on: Common practice"));
 }
 
+TEST(FindingsChapter, WhatIsFoundOfASuspectHoldsOnlyIfItIsThatOne) {
+  ReportInput input = test::shipped_report("camper-12v");
+  ASSERT_FALSE(input.hot_spots.empty());
+  diagnose::HotSpot& spot = input.hot_spots.front();
+  spot.cause = diagnose::Cause::bad_joint;
+  spot.own_tests.reset();
+  spot.unparted.reset();
+  input.findings = {finding("rise", spot.id)};
+  spot.likelihood = 0.2;
+  EXPECT_THAT(findings_of(input).all(),
+              HasSubstr("If it is this part that is at fault: is not as it should be"));
+  spot.likelihood = 0.9;
+  EXPECT_THAT(findings_of(input).all(), Not(HasSubstr("If it is this part")));
+}
+
 TEST(FindingsChapter, OneRuleAtSeveralPlacesIsOneFinding) {
   ReportInput input = test::shipped_report("camper-12v");
   input.findings.clear();

@@ -30,6 +30,13 @@ TEST(Where, PlacesOfPointsAreTold) {
   EXPECT_EQ(point_in_words(system, "nowhere"), "nowhere");
 }
 
+TEST(Where, OfSeveralTheFirstAreNamedAndTheRestCounted) {
+  const netlist::System system = test::shipped("yacht-12v");
+  EXPECT_EQ(listed(system, {}, 2), "");
+  EXPECT_EQ(listed(system, {"panel/wire", "panel/return-wire"}, 2), "cable panel; return cable of panel");
+  EXPECT_EQ(listed(system, {"panel/wire", "panel/return-wire", "panel/to"}, 1), "cable panel and 2 more");
+}
+
 TEST(Where, BatteriesSayThatTheyAre) {
   netlist::System system = test::shipped("cart-48v");
   EXPECT_EQ(where(system, "4"), "battery 4");

@@ -45,6 +45,17 @@ TEST(Ampacity, sizes_off_the_table_lie_between_their_neighbours_and_say_so) {
   EXPECT_THAT(ampacity(place(awg(4))).basis, HasSubstr("row 4 AWG"));
 }
 
+/// 33 CFR 183.425 Table 5: no odd gauges above 3.
+TEST(Ampacity, sizes_of_a_rewire_without_a_list_are_those_of_the_table) {
+  const auto& gauges = awg_with_ampacity();
+  ASSERT_EQ(gauges.size(), 15u);
+  EXPECT_EQ(print(gauges.front()), "18 AWG");
+  EXPECT_EQ(print(gauges.back()), "4/0 AWG");
+  for (std::size_t k = 1; k < gauges.size(); ++k) EXPECT_GT(gauges[k].area, gauges[k - 1].area);
+  for (const Gauge& gauge : gauges) EXPECT_THAT(print(gauge), Not(HasSubstr("5 AWG")));
+  for (const Gauge& gauge : gauges) EXPECT_EQ(ampacity(place(gauge)).amps, ampacity(place(gauge)).table);
+}
+
 TEST(Ampacity, sae_goes_by_its_area) {
   const Ampacity sae_2 = ampacity(place(sae(2)));
   EXPECT_LT(sae_2.amps.si(), 210);  // 2 AWG
