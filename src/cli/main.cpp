@@ -9,6 +9,7 @@
 int main(int argc, char** argv) {
   using namespace ohmtrail::cli;
   keep_freed_memory();
+  have_large_pages();
   const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
   Disk disk;
   DiskFiles files(disk);

@@ -10,7 +10,7 @@
 namespace ohmtrail::bench {
 
 /// For both ways, as in the program.
-inline const bool freed_memory_is_kept = (cli::keep_freed_memory(), true);
+inline const bool freed_memory_is_kept = (cli::keep_freed_memory(), cli::have_large_pages(), true);
 
 struct Seconds {
   double bare = std::numeric_limits<double>::infinity();
