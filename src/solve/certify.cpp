@@ -41,6 +41,7 @@ class Writer {
     find_largest();
     for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
       expect_points(circuit_.branches, b, state_.voltage);
+      expect_points(circuit_.branches, b, leaving_);
       if (is_nothing(b)) out_.current[b] = 0;
       write_branch(b);
       add_to_sums(b);
@@ -100,7 +101,7 @@ class Writer {
       out_.resistance[b] = is_ohmic(branch) ? branch.resistance : resistance_at(branch, i);
     if (branch.law == Law::source) out_.resistance[b] = branch.resistance;
     if (branch.law == Law::diode && branch.resistance > 0) out_.resistance[b] = branch.resistance;
-    if (branch.heating.rated > 0) out_.temperature[b] = temperature_at(branch.heating, i);
+    if (branch.heating.rise > 0) out_.temperature[b] = temperature_at(branch.heating, i);
     out_.heat[b] = heat_of(b);
   }
 

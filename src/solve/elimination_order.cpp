@@ -3,6 +3,7 @@
 #include <Eigen/OrderingMethods>
 #include <Eigen/SparseCore>
 
+#include "solve/expect.hpp"
 #include "units/index.hpp"
 
 // Wiring is nearly a tree, and on trees peeling leaves is the best order there is, in linear time. On a tree
@@ -15,7 +16,7 @@ namespace {
 class Order {
  public:
   Order(int vertices, const std::vector<std::pair<int, int>>& edges)
-      : edges_(edges), place_(at(vertices), -1), degree_(at(vertices), 0), beside_(at(vertices), 0) {}
+      : edges_(edges), place_(at(vertices), -1), around_(at(vertices)) {}
 
   Elimination find() {
     peel_leaves();
@@ -28,27 +29,30 @@ class Order {
     return edge.first >= 0 && edge.second >= 0 && edge.first != edge.second;
   }
 
-  /// The exclusive or of a vertex' neighbours is the one that is left, once it has no other.
   void peel_leaves() {
-    for (const auto& edge : edges_) {
-      if (!is_edge(edge)) continue;
-      ++degree_[at(edge.first)];
-      ++degree_[at(edge.second)];
-      beside_[at(edge.first)] ^= edge.second;
-      beside_[at(edge.second)] ^= edge.first;
-    }
+    look_around();
     for (int v = 0; v < static_cast<int>(place_.size()); ++v) {
-      for (int leaf = v; leaf >= 0 && place_[at(leaf)] < 0 && degree_[at(leaf)] <= 1;) leaf = peel(leaf);
+      for (int leaf = v; leaf >= 0 && place_[at(leaf)] < 0 && around_[at(leaf)].edges <= 1;)
+        leaf = peel(leaf);
+    }
+  }
+
+  void look_around() {
+    for (std::size_t e = 0; e < edges_.size(); ++e) {
+      expect_ends(edges_, e, around_);
+      if (!is_edge(edges_[e])) continue;
+      const auto [one, other] = edges_[e];
+      around_[at(one)].edges += 1, around_[at(one)].beside ^= other;
+      around_[at(other)].edges += 1, around_[at(other)].beside ^= one;
     }
   }
 
   /// Its neighbour; −1 where it had none.
   int peel(int leaf) {
     place_[at(leaf)] = next_++;
-    if (degree_[at(leaf)] == 0) return -1;
-    const int inner = beside_[at(leaf)];
-    --degree_[at(inner)];
-    beside_[at(inner)] ^= leaf;
+    if (around_[at(leaf)].edges == 0) return -1;
+    const int inner = around_[at(leaf)].beside;
+    around_[at(inner)].edges -= 1, around_[at(inner)].beside ^= leaf;
     return inner;
   }
 
@@ -81,8 +85,14 @@ class Order {
     return pattern;
   }
 
+  struct Around {
+    int edges = 0;
+    int beside = 0;  ///< exclusive or of the neighbours: the one that is left, once there is no other
+  };
+
   const std::vector<std::pair<int, int>>& edges_;
-  std::vector<int> place_, degree_, beside_;
+  std::vector<int> place_;
+  std::vector<Around> around_;
   int next_ = 0;
 };
 

@@ -57,8 +57,10 @@ void OperatingPoint::take_value(std::size_t branch) {
 }
 
 void OperatingPoint::move(const Eigen::VectorXd& step, const std::vector<double>& length_of_island) {
+  const auto unknown_of = [this](int cluster) { return jacobian_->unknown_of_cluster(cluster); };
   for (std::size_t c = 0; c < base_.size(); ++c) {
-    const int unknown = jacobian_->unknown_of_cluster(static_cast<int>(c));
+    expect_unknown(c, base_.size(), unknown_of, step);
+    const int unknown = unknown_of(static_cast<int>(c));
     const double length = length_of_island[at(merged_->island[c])];
     if (unknown >= 0 && length != 0) base_[c] = add(base_[c], length * step[unknown]);
   }
@@ -124,8 +126,10 @@ void OperatingPoint::operate_by_law(std::size_t b, const Demand& demand, double 
 void OperatingPoint::find_imbalance() {
   imbalance_.leaving.setZero(jacobian_->unknowns());
   meeting_.setZero(jacobian_->unknowns());
+  const auto unknown_of = [this](int point) { return jacobian_->unknown(point); };
   for (std::size_t p = 0; p < at_point_.size(); ++p) {
-    const int unknown = jacobian_->unknown(static_cast<int>(p));
+    expect_unknown(p, at_point_.size(), unknown_of, imbalance_.leaving, meeting_);
+    const int unknown = unknown_of(static_cast<int>(p));
     if (unknown < 0) continue;
     imbalance_.leaving[unknown] += at_point_[p].leaving;
     meeting_[unknown] += at_point_[p].meeting;
