@@ -112,9 +112,8 @@ std::optional<Fault> battery_fault(const netlist::System& system, const solve::C
 
 Cure made_good(const netlist::System& system, const Element& element, int index) {
   if (!measured_against_table(element)) return {index, element.sound->si(), std::nullopt, std::nullopt};
-  const auto& found = *element.heating;
-  const solve::Heating warm{trade::temperature_coefficient(metal_of(system, element)),
-                            found.ambient.celsius(), found.rise().si(), found.rated.si()};
+  solve::Heating warm = solve::heating_of(*element.heating);
+  warm.alpha = trade::temperature_coefficient(metal_of(system, element));
   return {index, sound_at_20(system, element), std::nullopt, warm};
 }
 

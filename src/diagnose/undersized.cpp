@@ -156,9 +156,7 @@ Fault fault_from(const solve::CaseSolution& found, int index, const Element& lar
   fault.sound_resistance = used * units::ratio(*element.sound, element.resistance);
   fault.excess = used * (1 - larger.resistance.si() / element.resistance.si());
   fault.cure = Cure{index, larger.resistance.si(), std::nullopt, std::nullopt};
-  if (const auto& heat = larger.heating)
-    fault.cure.heating = solve::Heating{heat->temperature_coefficient, heat->ambient.celsius(),
-                                        heat->rise_at_rated.si(), heat->rated.si()};
+  if (larger.heating) fault.cure.heating = solve::heating_of(*larger.heating);
   fault.better_gauge = offer.name;
   return fault;
 }

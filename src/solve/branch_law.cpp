@@ -13,14 +13,10 @@ struct Cubic {
   [[nodiscard]] double slope(double i) const { return r0 + 3 * r2 * i * i; }
 };
 
-double rise_per_square_ampere(const Heating& heating) {
-  return heating.rated > 0 ? heating.rise / (heating.rated * heating.rated) : 0;
-}
-
 Cubic cubic_of(const Branch& branch) {
   const Heating& heating = branch.heating;
   const double cold = 1 + heating.alpha * (heating.ambient - 20);
-  return {branch.resistance * cold, branch.resistance * heating.alpha * rise_per_square_ampere(heating)};
+  return {branch.resistance * cold, branch.resistance * heating.alpha * heating.rise};
 }
 
 /// The one real root of r2 i³ + r0 i = v, by Newton's steps: the cubic rises everywhere and bends one way on
@@ -103,7 +99,7 @@ AtCurrent at_current(const Branch& branch, double amperes) {
 }
 
 double temperature_at(const Heating& heating, double amperes) {
-  return heating.ambient + rise_per_square_ampere(heating) * amperes * amperes;
+  return heating.ambient + heating.rise * amperes * amperes;
 }
 
 }  // namespace ohmtrail::solve

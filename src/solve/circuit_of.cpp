@@ -39,10 +39,7 @@ void set_charger(Branch& branch, const Element& element) {
 void set_passive(Branch& branch, const Element& element) {
   branch.law = Law::resistor;
   branch.resistance = element.resistance.si();
-  if (!element.heating) return;
-  const network::WireHeating& heating = *element.heating;
-  branch.heating = {heating.temperature_coefficient, heating.ambient.celsius(), heating.rise().si(),
-                    heating.rated.si()};
+  if (element.heating) branch.heating = heating_of(*element.heating);
 }
 
 Branch branch_of(const Element& element) {
@@ -73,6 +70,13 @@ Branch branch_of(const Element& element) {
 }
 
 }  // namespace
+
+Heating heating_of(const network::WireHeating& wire) {
+  const double alpha = wire.temperature_coefficient, ambient = wire.ambient.celsius(),
+               rated = wire.rated.si();
+  if (rated <= 0) return {alpha, ambient};
+  return heating_at(alpha, ambient, wire.rise().si(), rated);
+}
 
 Circuit circuit_of(const network::Network& network) {
   Circuit circuit;

@@ -68,7 +68,7 @@ class CircuitGrower {
     const int far_barrel = circuit_.points++;
     add(from, barrel, solve::Law::resistor, 0, ohms(2e-5, 2e-4));
     add(barrel, far_barrel, solve::Law::resistor, 0, ohms(1e-4, 3e-3));
-    if (wanted_.wires_warm) circuit_.branches.back().heating = {0.00393, 30, 60, 80};
+    if (wanted_.wires_warm) circuit_.branches.back().heating = solve::heating_at(0.00393, 30, 60, 80);
     add(far_barrel, to, solve::Law::resistor, 0, ohms(2e-5, 2e-4));
   }
 

@@ -57,9 +57,7 @@ class FullEquations {
     residual[branch.to] -= i;
     double by_v = 1, by_i = 0, law = 0;
     const double warm = 1 + branch.heating.alpha * (branch.heating.ambient - 20);
-    const double bend = branch.heating.rated > 0
-                            ? branch.heating.alpha * branch.heating.rise / std::pow(branch.heating.rated, 2)
-                            : 0;
+    const double bend = branch.heating.alpha * branch.heating.rise;
     switch (branch.law) {
       case Law::resistor:
         law = v - branch.resistance * (warm * i + bend * i * i * i);

@@ -33,7 +33,10 @@ class RandomCircuit {
   Branch wire(int from, int to) {
     Branch made = branch(from, to, Law::resistor);
     made.resistance = log_between(1e-5, 1e-1);
-    if (chance(0.3)) made.heating = {0.00393, between(10, 50), between(50, 80), between(40, 300)};
+    if (chance(0.3)) {
+      const double ambient = between(10, 50), kelvin = between(50, 80), rated = between(40, 300);
+      made.heating = heating_at(0.00393, ambient, kelvin, rated);
+    }
     return made;
   }
 

@@ -14,6 +14,9 @@ namespace ohmtrail::solve {
 /// Branch k of the circuit is element k of the network, point p is point p.
 [[nodiscard]] Circuit circuit_of(const network::Network& network);
 
+/// By the rise that it reaches in its turns.
+[[nodiscard]] Heating heating_of(const network::WireHeating& wire);
+
 /// What one load gets, as the results list it. NaN where a value does not exist.
 struct LoadResult {
   int element = -1;

@@ -16,14 +16,17 @@ enum class Law {
   power       ///< takes `size` watts; drops out below `stops_below`
 };
 
-/// T = ambient + rise (i / rated)², r(T) = r20 (1 + alpha (T − 20)). Temperatures in °C, rise in K, rated in
-/// A.
+/// T = ambient + rise i², r(T) = r20 (1 + alpha (T − 20)). Temperatures in °C.
 struct Heating {
   double alpha = 0;
   double ambient = 25;
-  double rise = 0;
-  double rated = 0;  ///< 0: does not heat
+  double rise = 0;  ///< K/A²; 0: does not heat
 };
+
+/// Of a wire that is `kelvin` warmer than the air at `rated` amperes.
+inline Heating heating_at(double alpha, double ambient, double kelvin, double rated) {
+  return {alpha, ambient, kelvin / (rated * rated)};
+}
 
 struct Branch {
   int from = 0, to = 0;

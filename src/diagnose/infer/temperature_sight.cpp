@@ -39,13 +39,11 @@ void add(const solve::Gradient& more, double factor, solve::Gradient& sum) {
 }  // namespace
 
 double wire_temperature(const solve::Heating& heating, double current) {
-  return heating.rated > 0
-             ? heating.ambient + heating.rise * (current / heating.rated) * (current / heating.rated)
-             : heating.ambient;
+  return heating.ambient + heating.rise * current * current;
 }
 
 double wire_temperature_by_current(const solve::Heating& heating, double current) {
-  return heating.rated > 0 ? 2 * heating.rise * current / (heating.rated * heating.rated) : 0;
+  return 2 * heating.rise * current;
 }
 
 double joint_temperature(const JointSight& joint, const solve::Circuit& circuit,

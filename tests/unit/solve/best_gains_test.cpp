@@ -100,7 +100,7 @@ TEST(BestGains, AnotherLawOfWarming) {
   Solver solver(circuit);
   ASSERT_TRUE(solver.solve());
   Branch warm = circuit.branches[1];
-  warm.heating = {0.004, 45, 0, 0};  // 10 % more than at 20 °C
+  warm.heating = {0.004, 45};  // 10 % more than at 20 °C
   const auto gains = solver.estimate_best_gains({2}, {{1, warm}});
   EXPECT_NEAR(gains.front().volts, -0.02, 1e-12);
 }

@@ -10,15 +10,14 @@ namespace {
 
 Branch warm_wire(double ohms, double rise) {
   Branch wire = resistor(0, 1, ohms);
-  wire.heating = {0.00393, 30, rise, 100};
+  wire.heating = heating_at(0.00393, 30, rise, 100);
   return wire;
 }
 
 /// V over a wire at this current, from the two relations of `Heating` alone.
 double volts_over(const Branch& wire, double amperes) {
   const Heating& heating = wire.heating;
-  const double temperature =
-      heating.ambient + heating.rise * amperes * amperes / (heating.rated * heating.rated);
+  const double temperature = heating.ambient + heating.rise * amperes * amperes;
   return wire.resistance * (1 + heating.alpha * (temperature - 20)) * amperes;
 }
 

@@ -24,7 +24,7 @@ TEST(Gradient, AWireOfNoResistanceHasItsOneSidedDerivative) {
 
 TEST(Gradient, AWireThatWillWarmAsItGrowsCountsSoFromTheStart) {
   Branch wire = resistor(1, 2, 0);
-  wire.heating = {0.004, 45, 50, 20};
+  wire.heating = heating_at(0.004, 45, 50, 20);
   const double amperes = emf / whole;
   const double warm = 1 + 0.004 * (45 - 20 + 50 * amperes * amperes / 400);
   EXPECT_NEAR(with_between(wire).gradient_of_voltage(2, 0).by_resistance[1],

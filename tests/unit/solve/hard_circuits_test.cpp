@@ -18,7 +18,7 @@ TEST(HardCircuits, AWireThatGlowsIsNotOvershot) {
   for (const double rated : {0.3, 1.0, 5.0})
     for (const double ohms : {0.5, 3.0, 10.0, 1000.0}) {
       Branch wire = resistor(1, 2, 0.01);
-      wire.heating = {0.004, 20, 80, rated};
+      wire.heating = heating_at(0.004, 20, 80, rated);
       const Solution s = solved({3, {source(1, 0, 12, 0.001), wire, load(2, 0, Law::resistor, ohms)}, 0});
       const double bend = 0.01 * 0.004 * 80 / (rated * rated);
       const double amperes =
@@ -29,7 +29,7 @@ TEST(HardCircuits, AWireThatGlowsIsNotOvershot) {
 
 TEST(HardCircuits, AGlowingWireAndAPowerLoadNearItsFold) {
   Branch wire = resistor(1, 2, 0.05);
-  wire.heating = {0.004, 20, 80, 10};
+  wire.heating = heating_at(0.004, 20, 80, 10);
   const double bend = 0.05 * 0.004 * 80 / 100;
   const auto power = [&](double i) { return i * (12 - 0.06 * i - bend * i * i * i); };
   double most = 0;

@@ -162,7 +162,7 @@ TEST(Trouble, CollapseWithABatteryAndAChargerAtItsLimit) {
 
 TEST(Trouble, CollapseWithAWarmWire) {
   Branch wire = resistor(1, 2, 0.1);
-  wire.heating = {0.00393, 25, 80, 60};
+  wire.heating = heating_at(0.00393, 25, 80, 60);
   const Solution s = solved({3, {source(1, 0, 12, 0.05), wire, load(2, 0, Law::power, 400)}, 0});
   ASSERT_TRUE(s.collapse);
   // by scanning the current: P(i) = i (12 − 0.05 i − r0 i − r2 i³)

@@ -65,7 +65,7 @@ TEST(WhatIf, WithConstantPowerIsTheUpperBranch) {
 
 TEST(WhatIf, WithAWarmWireAndOfOne) {
   Circuit circuit = one_path(load(2, 0, Law::power, 200));
-  circuit.branches[1].heating = {0.00393, 30, 60, 25};
+  circuit.branches[1].heating = heating_at(0.00393, 30, 60, 25);
   what_if(circuit, 0, 0.08);
   what_if(circuit, 1, 0.08);
   what_if(circuit, 1, 0.002);
@@ -167,7 +167,7 @@ TEST(EstimatedGains, OfAResistorAreThoseOfTheVoltageDivider) {
 // From the tangent: a warm wire made half as long is good to a few percent of its gain.
 TEST(EstimatedGains, OfAWarmWireAreGoodToAFewPercent) {
   Circuit circuit{3, {source(1, 0, 12, 0.01), resistor(1, 2, 0.02), load(2, 0, Law::resistor, 0.5)}, 0};
-  circuit.branches[1].heating = {0.00393, 30, 60, 25};
+  circuit.branches[1].heating = heating_at(0.00393, 30, 60, 25);
   Solver solver(circuit);
   const double before = solver.solve().value().voltage[2];
   const double gain = solver.estimate_gains(2, {0.01, 0.01, 0.5})[1];
