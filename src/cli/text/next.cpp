@@ -49,6 +49,7 @@ void show_option(Sheet& sheet, const netlist::System& system, const NextOption& 
 }
 
 void show_suspects(Sheet& sheet, const NextResult& result) {
+  if (result.repairs.empty()) return;
   sheet.line();
   sheet.line("Leading suspects", Ink::strong);
   for (std::size_t k = 0; k < std::min(suspects_shown, result.repairs.size()); ++k) {

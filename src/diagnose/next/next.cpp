@@ -8,8 +8,8 @@
 #include "diagnose/next/places.hpp"
 #include "diagnose/next/reach.hpp"
 #include "diagnose/next/repairs.hpp"
-#include "diagnose/next/settled.hpp"
 #include "diagnose/next/tell.hpp"
+#include "diagnose/next/verdict.hpp"
 #include "ohmtrail/units/print.hpp"
 
 namespace ohmtrail::diagnose {
@@ -17,9 +17,6 @@ namespace next {
 namespace {
 
 constexpr std::size_t most_cases = 6;
-constexpr double worth_taking = 0.02;  // bits
-constexpr double not_in_doubt = 0.30;  // a second repair below this is left to the next survey
-constexpr double explained = 1e-4;     // p-value of the fit
 
 class Search {
  public:
@@ -34,7 +31,8 @@ class Search {
     outlook_ = make_outlook(system_, posterior_, options_);
     view_cases();
     if (!views_.empty()) offer();
-    judge();
+    judge(weighed_, out_);
+    if (out_.verdict == Verdict::go_on) say_how_coarse();
     return std::move(out_);
   }
 
@@ -110,15 +108,18 @@ class Search {
     // Once something is sure, later readings no longer hang on the opening: it must be worth taking itself.
     if (!out_.repairs.empty() && out_.repairs.front().probability >= sure_enough)
       std::erase_if(opening, [](const Candidate& one) { return one.bits < worth_taking; });
-    opening_done_ = opening.empty();
+    weighed_.opening_done = opening.empty();
     for (Candidate& one : opening) {
       one.score = one.bits;
       one.switching = static_cast<int>(views_[one.view].in_case) != present_;
-      add(one, Purpose::opening);
+      // A load may hang on the battery's own posts.
+      const bool again = std::any_of(chosen_.begin(), chosen_.end(),
+                                     [&](const Candidate& other) { return is_same_place(one, other); });
+      if (!again) add(one, Purpose::opening);
     }
     const std::vector<Candidate> weighed = weigh(outlook_, views_, present_);
-    best_bits_ = weighed.empty() ? 0 : weighed.front().bits;
-    if (opening_done_) offer_confirmation();
+    weighed_.best_bits = weighed.empty() ? 0 : weighed.front().bits;
+    if (weighed_.opening_done) offer_confirmation();
     for (const Candidate& one : weighed) {
       if (out_.options.size() >= options_.most) break;
       if (!like_one_offered(one)) add(one, Purpose::separate);
@@ -130,21 +131,32 @@ class Search {
     out_.options.push_back(tell(outlook_, views_, one, purpose, out_.repairs));
   }
 
-  // Whether it would tell the states apart in the same way as one that is offered already.
   bool like_one_offered(const Candidate& one) const {
     return std::any_of(chosen_.begin(), chosen_.end(), [&](const Candidate& other) {
-      if (one.clamp != other.clamp || one.view != other.view) return false;
-      const auto a = forecast(outlook_, views_, one), b = forecast(outlook_, views_, other);
-      for (std::size_t k = 0; k < a.size(); ++k) {
-        const double apart = std::abs((a[k].mean - a[0].mean) - (b[k].mean - b[0].mean));
-        if (apart > 0.5 * std::max(a[k].sd, b[k].sd)) return false;
-      }
-      return true;
+      return is_same_place(one, other) || tells_the_same(one, other);
     });
+  }
+
+  // Whatever is switched on.
+  bool is_same_place(const Candidate& one, const Candidate& other) const {
+    ReadingPlace a = place_of(outlook_, views_[one.view], one);
+    a.in_case = outlook_.survey.networks[views_[other.view].in_case].case_name;
+    return a == place_of(outlook_, views_[other.view], other);
+  }
+
+  bool tells_the_same(const Candidate& one, const Candidate& other) const {
+    if (one.clamp != other.clamp || one.view != other.view) return false;
+    const auto a = forecast(outlook_, views_, one), b = forecast(outlook_, views_, other);
+    for (std::size_t k = 0; k < a.size(); ++k) {
+      const double apart = std::abs((a[k].mean - a[0].mean) - (b[k].mean - b[0].mean));
+      if (apart > 0.5 * std::max(a[k].sd, b[k].sd)) return false;
+    }
+    return true;
   }
 
   // Across the one repair that is sure but was never read across.
   void offer_confirmation() {
+    if (out_.repairs.empty()) return;
     const RepairChance& lead = out_.repairs.front();
     if (lead.probability < sure_enough || lead.read_across) return;
     const std::size_t v = heaviest(outlook_, views_);
@@ -173,84 +185,11 @@ class Search {
     best->switching = static_cast<int>(view.in_case) != present_;
     best->bits = information(forecast(outlook_, views_, *best), 7);
     best->score = best->bits;
-    confirming_ = true;
+    weighed_.confirming = true;
     add(*best, Purpose::confirm);
   }
 
-  // Nothing else is in doubt, and the readings agree with what is believed.
-  [[nodiscard]] bool sag_explained() const {
-    const bool others = std::all_of(out_.repairs.begin() + 1, out_.repairs.end(), [](const RepairChance& r) {
-      return r.probability <= not_in_doubt || r.probability >= sure_enough;
-    });
-    return others && (out_.inference.fit.degrees_of_freedom == 0 || out_.inference.fit.p_value > explained);
-  }
-
-  void judge() {
-    if (out_.repairs.empty())
-      return stop(Verdict::sound, "There is nothing in this file that could be faulty.");
-    const RepairChance& lead = out_.repairs.front();
-    const bool sure = lead.probability >= sure_enough;
-    if (sure && !confirming_ && nothing_worth_taking()) return settle();
-    if (!opening_done_) return go_on();
-    if (sure && !confirming_ && sag_explained()) {
-      return stop(Verdict::found, found_in_words());
-    }
-    if (out_.nothing_faulty >= sure_enough) {
-      return stop(Verdict::sound, "Nothing is faulty, as far as these loads can show.");
-    }
-    if (best_bits_ < worth_taking && !confirming_) {
-      return stop(Verdict::cannot_separate,
-                  "This meter cannot tell the remaining suspects apart at this load: " + suspects() +
-                      ". Load it harder, or take it apart and read each piece.");
-    }
-    go_on();
-  }
-
-  // What is sure, and whether that was read across.
-  [[nodiscard]] std::string found_in_words() const {
-    std::string sure;
-    bool read = true;
-    std::size_t count = 0;
-    for (; count < out_.repairs.size() && out_.repairs[count].probability >= sure_enough; ++count) {
-      sure += (count == 0 ? "" : ", ") + out_.repairs[count].words;
-      read = read && out_.repairs[count].read_across;
-    }
-    if (count > 1)
-      return "Sure to be faulty: " + sure +
-             (read ? ". Each was read across." : "; not each was read across.");
-    return "It is " + sure +
-           (read ? ": read across it, and it explains the sag." : "; it was not read across to confirm it.");
-  }
-
-  [[nodiscard]] double most_bits() const {
-    double out = best_bits_;
-    for (const NextOption& option : out_.options) out = std::max(out, option.gain_bits);
-    return out;
-  }
-
-  // What is sure needs no opening any more. A lone suspect that was read across is told as such below.
-  [[nodiscard]] bool nothing_worth_taking() const {
-    const Fit& fit = out_.inference.fit;
-    const bool fits = fit.degrees_of_freedom > 0 && fit.p_value > explained;
-    const bool lone = opening_done_ && sag_explained();
-    return fits && !lone && most_bits() < worth_taking;
-  }
-
-  void settle() {
-    const std::string text = settled_in_words(out_, most_bits());
-    out_.options.clear();
-    stop(sag_explained() ? Verdict::found : Verdict::cannot_separate, text);
-  }
-
-  [[nodiscard]] std::string suspects() const {
-    std::string out;
-    for (std::size_t k = 0; k < std::min<std::size_t>(3, out_.repairs.size()); ++k) {
-      if (k == 0 || out_.repairs[k].probability > 0.05) out += (k == 0 ? "" : ", ") + out_.repairs[k].words;
-    }
-    return out;
-  }
-
-  void go_on() {
+  void say_how_coarse() {
     if (out_.coarse) out_.verdict_text = coarse_in_words();
     for (const std::string& one : lowered_) {
       out_.verdict_text += (out_.verdict_text.empty() ? "" : " ") +
@@ -267,12 +206,7 @@ class Search {
     return "A large system: " + std::to_string(places_weighed_) + " of " +
            std::to_string(places_within_reach_) +
            " points were weighed in pairs, closest where suspicion lies. The best reading found tells " +
-           bits(best_bits_) + " of " + bits(entropy(open)) + " bits that are open.";
-  }
-
-  void stop(Verdict verdict, std::string text) {
-    out_.verdict = verdict;
-    out_.verdict_text = std::move(text);
+           bits(weighed_.best_bits) + " of " + bits(entropy(open)) + " bits that are open.";
   }
 
   const netlist::System& system_;
@@ -283,8 +217,7 @@ class Search {
   std::vector<CaseView> views_;
   std::vector<Candidate> chosen_;
   int present_ = -1;
-  bool opening_done_ = true, confirming_ = false;
-  double best_bits_ = 0;
+  Weighed weighed_;
   std::set<std::string> lowered_;  // cases whose loads had to be taken smaller
   std::size_t places_weighed_ = 0, places_within_reach_ = 0;
 };

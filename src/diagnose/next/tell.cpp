@@ -30,8 +30,24 @@ int digits_that_part(const NextOption& option) {
   return digits;
 }
 
+/// The states on one side of the reading: their weight, and that of those that hold each repair.
+struct Side {
+  double weight = 0;
+  std::map<std::string, double> with;
+
+  void add(const State& state, double more) {
+    weight += more;
+    for (const std::string& repair : state.repairs) with[repair] += more;
+  }
+  /// Probability of a repair, should the reading come out on this side.
+  [[nodiscard]] double chance(const std::string& repair) const {
+    const auto found = with.find(repair);
+    return found == with.end() ? 0 : found->second / weight;
+  }
+};
+
 struct Sides {
-  std::map<std::string, double> bad, good;
+  Side bad, good;
 };
 
 Sides sides_of(const Outlook& outlook, const CaseView& view, const std::vector<Forecast>& forecasts,
@@ -40,25 +56,25 @@ Sides sides_of(const Outlook& outlook, const CaseView& view, const std::vector<F
   Sides out;
   for (std::size_t k = 0; k < forecasts.size(); ++k) {
     const bool bad = bad_is_more == (forecasts[k].mean > option.expect_faulty);
-    for (const std::string& repair : outlook.states[view.states[k]].repairs) {
-      (bad ? out.bad : out.good)[repair] += forecasts[k].weight;
-    }
+    (bad ? out.bad : out.good).add(outlook.states[view.states[k]], forecasts[k].weight);
   }
   return out;
 }
 
-// Those that are likelier on this side than on the other, most probable first. What is sure already is so on
-// either side.
-std::vector<std::string> names(const std::map<std::string, double>& here,
-                               const std::map<std::string, double>& there,
+// Those that this side speaks for: whose odds are at least twice those on the other. First those of which it
+// says most.
+std::vector<std::string> names(const Side& here, const Side& there,
                                const std::vector<RepairChance>& repairs) {
-  std::vector<std::string> out;
+  std::vector<std::pair<double, std::string>> found;
   for (const RepairChance& repair : repairs) {
-    if (repair.probability >= sure_enough) continue;
-    const auto mine = here.find(repair.id), other = there.find(repair.id);
-    const double weight = mine == here.end() ? 0 : mine->second;
-    if (weight > worth_naming && (other == there.end() || weight >= other->second)) out.push_back(repair.id);
+    const double mine = here.chance(repair.id), other = there.chance(repair.id);
+    if (mine - other > worth_naming && mine * (1 - other) >= 2 * other * (1 - mine))
+      found.emplace_back(mine - other, repair.id);
   }
+  std::stable_sort(found.begin(), found.end(),
+                   [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::vector<std::string> out;
+  for (auto& [more, id] : found) out.push_back(std::move(id));
   return out;
 }
 

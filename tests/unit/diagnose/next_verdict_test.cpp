@@ -1,0 +1,173 @@
+#include "diagnose/next/verdict.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+#include <fstream>
+#include <iterator>
+#include <set>
+#include <string>
+
+#include "ohmtrail/netlist/read.hpp"
+
+namespace ohmtrail::diagnose {
+namespace {
+
+using next::judge;
+using next::Weighed;
+
+RepairChance chance(const std::string& id, double probability, bool read_across = false) {
+  return {id, "the joint \"" + id + '"', probability, {id}, read_across};
+}
+
+/// Of readings that agree with what is believed.
+NextResult with(std::vector<RepairChance> repairs) {
+  NextResult out;
+  out.repairs = std::move(repairs);
+  out.inference.fit.degrees_of_freedom = 3;
+  out.inference.fit.p_value = 0.4;
+  return out;
+}
+
+NextResult judged(NextResult result, const Weighed& weighed) {
+  judge(weighed, result);
+  return result;
+}
+
+TEST(Verdict, WithoutPartsThereIsNothingToFind) {
+  const auto result = judged(with({}), {});
+  EXPECT_EQ(result.verdict, Verdict::sound);
+  EXPECT_EQ(result.verdict_text, "There is nothing in this file that could be faulty.");
+}
+
+TEST(Verdict, GoesOnWhileTheBestReadingTellsSomething) {
+  const Weighed weighed{true, false, 0.5};
+  EXPECT_EQ(judged(with({chance("a", 0.6), chance("b", 0.4)}), weighed).verdict, Verdict::go_on);
+}
+
+TEST(Verdict, GoesOnUntilTheOpeningIsTaken) {
+  const Weighed weighed{false, false, 0.5};
+  EXPECT_EQ(judged(with({chance("a", 0.999)}), weighed).verdict, Verdict::go_on);
+}
+
+TEST(Verdict, OneThatIsSureAndExplainsItIsFound) {
+  const Weighed weighed{true, false, 0.5};
+  const auto read = judged(with({chance("a", 0.999, true), chance("b", 0.2)}), weighed);
+  EXPECT_EQ(read.verdict, Verdict::found);
+  EXPECT_EQ(read.verdict_text, "It is the joint \"a\": read across it, and it explains the sag.");
+  const auto unread = judged(with({chance("a", 0.999)}), weighed);
+  EXPECT_EQ(unread.verdict_text, "It is the joint \"a\"; it was not read across to confirm it.");
+}
+
+TEST(Verdict, SeveralThatAreSureAreToldTogether) {
+  const Weighed weighed{true, false, 0.5};
+  const auto each = judged(with({chance("a", 0.999, true), chance("b", 0.99, true)}), weighed);
+  EXPECT_EQ(each.verdict_text, "Sure to be faulty: the joint \"a\", the joint \"b\". Each was read across.");
+  const auto one = judged(with({chance("a", 0.999, true), chance("b", 0.99)}), weighed);
+  EXPECT_EQ(one.verdict_text,
+            "Sure to be faulty: the joint \"a\", the joint \"b\"; not each was read across.");
+}
+
+TEST(Verdict, IsNotFoundWhileAnotherIsInDoubt) {
+  const Weighed weighed{true, false, 0.5};
+  EXPECT_EQ(judged(with({chance("a", 0.999, true), chance("b", 0.5)}), weighed).verdict, Verdict::go_on);
+}
+
+TEST(Verdict, IsNotFoundWhileTheReadingsDisagreeWithIt) {
+  NextResult result = with({chance("a", 0.999, true)});
+  result.inference.fit.p_value = 1e-6;
+  EXPECT_EQ(judged(result, {true, false, 0.5}).verdict, Verdict::go_on);
+}
+
+TEST(Verdict, WaitsForWhatConfirms) {
+  EXPECT_EQ(judged(with({chance("a", 0.999)}), {true, true, 0.001}).verdict, Verdict::go_on);
+}
+
+TEST(Verdict, NothingFaultyIsToldOnceItIsSure) {
+  NextResult result = with({chance("a", 0.01)});
+  result.nothing_faulty = 0.99;
+  EXPECT_EQ(judged(result, {true, false, 0.5}).verdict, Verdict::sound);
+  EXPECT_EQ(judged(result, {false, false, 0.5}).verdict, Verdict::go_on);
+}
+
+TEST(Verdict, SuspectsThatNoReadingPartsAreNamed) {
+  const auto result =
+      judged(with({chance("a", 0.5), chance("b", 0.4), chance("c", 0.02)}), {true, false, 0.001});
+  EXPECT_EQ(result.verdict, Verdict::cannot_separate);
+  EXPECT_NE(result.verdict_text.find("the joint \"a\", the joint \"b\". Load it harder"), std::string::npos)
+      << result.verdict_text;
+}
+
+TEST(Verdict, WhereNothingIsWorthTakingNoOptionIsLeft) {
+  NextResult result = with({chance("a", 0.999, true), chance("b", 0.5)});
+  result.options.resize(2);
+  for (NextOption& option : result.options) option.gain_bits = 0.01;
+  result = judged(std::move(result), {true, false, 0.01});
+  EXPECT_EQ(result.verdict, Verdict::cannot_separate);
+  EXPECT_TRUE(result.options.empty());
+  EXPECT_NE(result.verdict_text.find("No further reading is worth taking"), std::string::npos);
+}
+
+NextResult next_of(const std::string& text) {
+  const auto read = netlist::read(text);
+  EXPECT_TRUE(read) << (read ? "" : netlist::format(read.error().front(), "next"));
+  auto result = next_reading(read->system);
+  EXPECT_TRUE(result);
+  return std::move(*result);
+}
+
+std::string shipped(const std::string& name) {
+  std::ifstream file(OHMTRAIL_SOURCE_DIR "/netlists/" + name);
+  return {std::istreambuf_iterator<char>(file), {}};
+}
+
+/// A power supply and a lamp at its terminals (invented): no wire, no battery.
+std::string supply_and_lamp(const std::string& readings) {
+  return R"({"ohmtrail":1,"system":{"name":"bare","nominal":12},
+    "chargers":[{"id":"S","plus":"+","minus":"-","setpoint":13.8,"limit":30}],
+    "loads":[{"id":"L","plus":"+","minus":"-","takes":"30 W"}],
+    "cases":[{"name":"on","on":["L"],"chargers":["S"]}],
+    "readings":[)" +
+         readings + "]}";
+}
+
+TEST(NextOffers, NothingToConfirmWhereNothingCanBeFaulty) {
+  const auto result = next_of(supply_and_lamp(R"({"case":"on","volts":13.8,"red":"+","black":"-"},
+                                                 {"case":"on","amps":2.2,"in":"S"})"));
+  EXPECT_EQ(result.verdict, Verdict::sound);
+  EXPECT_TRUE(result.repairs.empty());
+}
+
+/// The load hangs on the battery's posts: its volts and the battery's are one reading.
+TEST(NextOffers, OneOpeningAtThePostsOfBoth) {
+  const auto result = next_of(R"({"ohmtrail":1,"system":{"name":"bare","nominal":12},
+    "batteries":[{"id":"B","plus":"+","minus":"-","nominal":12}],
+    "loads":[{"id":"L","plus":"+","minus":"-","takes":"30 W"}],"cases":[{"name":"on","on":["L"]}]})");
+  const auto volts = std::count_if(result.options.begin(), result.options.end(),
+                                   [](const NextOption& option) { return option.in.empty(); });
+  EXPECT_EQ(volts, 1);
+}
+
+TEST(NextOffers, NoPairOfPointsTwiceWhateverIsOn) {
+  const auto result = next_of(shipped("cart-48v.json"));
+  ASSERT_GE(result.options.size(), 3U);
+  std::set<std::string> where;
+  for (const NextOption& option : result.options)
+    EXPECT_TRUE(where.insert(option.where).second) << option.where;
+}
+
+/// The corroded lug of the tail lights is sure but for a fraction; what the reading across it can still
+/// change is its own odds, not those of the battery.
+TEST(NextOffers, AReadingNamesWhatItSpeaksFor) {
+  const auto result = next_of(shipped("cart-48v.json"));
+  const auto across =
+      std::find_if(result.options.begin(), result.options.end(), [](const NextOption& option) {
+        return option.red == "tail lights -" && option.black == "tail lights@return-from";
+      });
+  ASSERT_NE(across, result.options.end());
+  EXPECT_EQ(across->bad, std::vector<std::string>{"tail lights/return"});
+  EXPECT_EQ(std::count(across->good.begin(), across->good.end(), "4"), 0);
+}
+
+}  // namespace
+}  // namespace ohmtrail::diagnose
