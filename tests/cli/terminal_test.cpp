@@ -5,6 +5,7 @@
 
 #include <array>
 #include <cerrno>
+#include <cstdlib>
 #include <string>
 #include <vector>
 
@@ -25,6 +26,9 @@ std::string on_terminal(const std::vector<std::string>& arguments,
   std::vector<char*> argv, envp;
   for (std::string& word : call) argv.push_back(word.data());
   std::vector<std::string> variables = environment;
+  // Where coverage is measured its library must not write to the terminal either.
+  if (const char* errors = std::getenv("GCOV_ERROR_FILE"))
+    variables.push_back(std::string("GCOV_ERROR_FILE=") + errors);
   for (std::string& variable : variables) envp.push_back(variable.data());
   argv.push_back(nullptr);
   envp.push_back(nullptr);
