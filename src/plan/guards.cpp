@@ -6,6 +6,7 @@
 
 #include "ohmtrail/trade/fuse_ladder.hpp"
 #include "plan/feed.hpp"
+#include "plan/ground.hpp"
 #include "units/index.hpp"
 
 namespace ohmtrail::plan {
@@ -16,40 +17,6 @@ using network::Role;
 
 /// Points joined so far.
 using Joined = boost::disjoint_sets_with_storage<>;
-
-bool is_passive(const network::Element& element) {
-  return element.role != Role::battery && element.role != Role::charger && element.role != Role::load;
-}
-
-bool is_source(const network::Element& element) {
-  return element.role == Role::battery || element.role == Role::charger;
-}
-
-/// Points joined by passive elements to the reference of their island: where the netlist's reference is not
-/// in it, the minus of its first source.
-std::vector<bool> grounded_points(const network::Network& network) {
-  Joined passive(network.points.size()), islands(network.points.size());
-  for (const auto& element : network.elements) {
-    if (is_passive(element)) passive.union_set(at(element.from), at(element.to));
-    if (is_passive(element) || is_source(element)) islands.union_set(at(element.from), at(element.to));
-  }
-  std::vector<std::optional<std::size_t>> ground(
-      network.points.size());  // per root of an island: its ground's root
-  const auto set_ground = [&](int point) {
-    auto& of_island = ground[islands.find_set(at(point))];
-    if (!of_island) of_island = passive.find_set(at(point));
-  };
-  if (network.reference) set_ground(*network.reference);
-  for (const auto role : {Role::battery, Role::charger})
-    for (const auto& element : network.elements)
-      if (element.role == role) set_ground(element.to);
-  std::vector<bool> grounded(network.points.size(), false);
-  for (std::size_t p = 0; p < grounded.size(); ++p) {
-    const int point = static_cast<int>(p);
-    grounded[p] = passive.find_set(at(point)) == ground[islands.find_set(at(point))];
-  }
-  return grounded;
-}
 
 /// Segments of the ungrounded side: points joined without crossing a device.
 struct Segments {
@@ -197,7 +164,7 @@ Guards find_guards(const netlist::System& system, const network::Network& networ
                 std::vector<bool>(count, false),
                 std::vector<bool>(count, false),
                 std::vector<bool>(count, false)};
-  const auto grounded = grounded_points(network);
+  const auto grounded = find_ground(system, network).points;
   for (std::size_t e = 0; e < count; ++e)
     guards.ungrounded[e] =
         is_passive(network.elements[e]) && !grounded[static_cast<std::size_t>(network.elements[e].from)];

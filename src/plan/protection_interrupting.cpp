@@ -11,6 +11,7 @@
 #include "ohmtrail/trade/fuse_ladder.hpp"
 #include "ohmtrail/trade/protection.hpp"
 #include "ohmtrail/units/print.hpp"
+#include "plan/ground.hpp"
 #include "plan/protection_rules.hpp"
 #include "units/index.hpp"
 
@@ -46,13 +47,11 @@ std::vector<double> prospective(const netlist::System& system, const netlist::Ca
                                 const std::vector<int>& devices) {
   const auto network = short_network(system, in_case);
   std::vector<double> amperes(network.elements.size(), NAN);
-  const auto ground = std::find_if(network.elements.begin(), network.elements.end(),
-                                   [](const auto& element) { return element.role == Role::battery; });
-  if (ground == network.elements.end()) return amperes;
+  const int back = find_ground(system, network).point;
+  if (back < 0) return amperes;
   solve::Solver solver(solve::circuit_of(network));
   const auto solved = solver.solve();
   if (!solved) return amperes;
-  const int back = network.reference.value_or(ground->to);
   for (const int device : devices)
     for (const int point : {network.elements[at(device)].from, network.elements[at(device)].to}) {
       const double volts = std::abs(solved->voltage[at(point)] - solved->voltage[at(back)]);
