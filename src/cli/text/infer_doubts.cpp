@@ -29,12 +29,15 @@ std::string what_was_read(const netlist::Reading& reading) {
   return fmt::format("at \"{}\"", std::get<netlist::TemperatureReading>(reading.what).at);
 }
 
-std::string slip_in_words(const InferredReading& reading) {
+std::string slip_in_words(const netlist::Reading& taken, const InferredReading& reading) {
+  const bool clamp = std::holds_alternative<netlist::AmpsReading>(taken.what);
   switch (reading.slip) {
     case Slip::swapped_probes:
-      return " The probes look swapped.";
+      return clamp ? " The clamp looks the other way round." : " The probes look swapped.";
     case Slip::wrong_unit:
-      return " It looks like millivolts entered as volts, or the like.";
+      return std::holds_alternative<netlist::VoltsReading>(taken.what)
+                 ? " It looks like millivolts entered as volts, or the like."
+                 : " It looks like one in another unit.";
     case Slip::load_off:
       return " It looks like a reading taken with the load off.";
     case Slip::wrong_case:
@@ -62,7 +65,7 @@ void show_doubts(Sheet& sheet, const netlist::System& system, const InferResult&
     sheet.item("  - ",
                fmt::format("Reading {} ({}): {} does not fit; going by the others it would be about {}.{}",
                            r.index + 1, what_was_read(reading), unit_value(reading, r.measured),
-                           unit_value(reading, r.would_be), slip_in_words(r)),
+                           unit_value(reading, r.would_be), slip_in_words(reading, r)),
                Ink::warning);
   }
   if (critical > 0) {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 #include <limits>
+#include <map>
 #include <numeric>
 #include <set>
 
@@ -39,7 +40,8 @@ std::vector<double> suspicion(const Posterior& posterior, const network::Network
   return out;
 }
 
-// Wires in series carry one current: the first of each stretch stands for all.
+// Wires in series carry one current: one of each stretch stands for all, the first through which it is a
+// plus, for people do not read a minus off a clamp.
 class Stretches {
  public:
   explicit Stretches(const network::Network& network)
@@ -55,13 +57,20 @@ class Stretches {
     }
   }
 
-  std::vector<int> wires() {
+  std::vector<int> wires(const std::vector<double>& current) const {
     std::vector<int> out;
+    std::map<int, std::size_t> place;  // in `out`, by the root of its stretch
     for (std::size_t k = 0; k < network_.elements.size(); ++k) {
       const Element& e = network_.elements[k];
       if (!e.active || e.role != Role::wire) continue;
+      const int wire = static_cast<int>(k);
       const bool a = goes_through(e.from), b = goes_through(e.to);
-      if ((!a && !b) || taken_.insert(root(a ? e.from : e.to)).second) out.push_back(static_cast<int>(k));
+      const auto found =
+          a || b ? place.try_emplace(root(a ? e.from : e.to), out.size()) : std::pair{place.end(), true};
+      if (found.second)
+        out.push_back(wire);
+      else if (int& other = out[found.first->second]; at(current, other) < 0 && at(current, wire) > 0)
+        other = wire;
     }
     return out;
   }
@@ -75,7 +84,6 @@ class Stretches {
 
   const network::Network& network_;
   std::vector<int> terminals_, group_;
-  std::set<int> taken_;
 };
 
 // Posts of sources and loads that run, at most half of what may be taken.
@@ -142,7 +150,7 @@ Places places_to_touch(const netlist::System& system, const Posterior& posterior
     out.coarse = true;
     out.points = spread(network, out.points, suspicion(posterior, network, solution), most);
   }
-  out.branches = Stretches(network).wires();
+  out.branches = Stretches(network).wires(solution.current);
   if (out.branches.size() > most) {
     out.coarse = true;
     out.branches.resize(most);

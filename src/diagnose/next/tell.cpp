@@ -117,7 +117,7 @@ void name_places(const Outlook& outlook, const CaseView& view, const Candidate& 
   option.in = std::move(place.in);
   option.red = std::move(place.red);
   option.black = std::move(place.black);
-  option.where = candidate.clamp ? "clamp round \"" + option.in + '"'
+  option.where = candidate.clamp ? clamp_in_words(outlook.system, option.in, option.expect_sound)
                                  : "red on " + point_in_words(outlook.system, option.red) + ", black on " +
                                        point_in_words(outlook.system, option.black);
 }
@@ -130,7 +130,6 @@ NextOption tell(const Outlook& outlook, const std::vector<CaseView>& views, cons
   const std::vector<Forecast> forecasts = forecast(outlook, views, candidate);
   NextOption out;
   out.purpose = purpose;
-  name_places(outlook, view, candidate, out);
   out.gain_bits = candidate.bits;
   out.score = candidate.score;
   out.leads = candidate.leads;
@@ -140,6 +139,7 @@ NextOption tell(const Outlook& outlook, const std::vector<CaseView>& views, cons
   out.expect_sound = candidate.clamp ? view.sound[row(view.points.size() + candidate.branch)]
                                      : view.sound[row(candidate.red)] - view.sound[row(candidate.black)];
   out.expect_faulty = parting(forecasts);
+  name_places(outlook, view, candidate, out);
   const Sides sides = sides_of(outlook, view, forecasts, out);
   out.bad = names(sides.bad, sides.good, repairs);
   out.good = names(sides.good, sides.bad, repairs);

@@ -21,7 +21,7 @@ NextOption again(const netlist::System& system, const netlist::Reading& reading)
   out.why = "The battery sinks and the load changes while you work: this keeps the later readings honest.";
   if (const auto* amps = std::get_if<netlist::AmpsReading>(&reading.what)) {
     out.in = amps->in;
-    out.where = "clamp round \"" + amps->in + '"';
+    out.where = clamp_in_words(system, amps->in, amps->value.si());
   } else {
     const auto& volts = std::get<netlist::VoltsReading>(reading.what);
     out.red = volts.red;

@@ -31,12 +31,14 @@ std::string place_in_words(const netlist::Reading& reading) {
   return "at \"" + std::get<netlist::TemperatureReading>(reading.what).at + '"';
 }
 
-std::string slip_in_words(const InferredReading& reading) {
+std::string slip_in_words(const netlist::Reading& taken, const InferredReading& reading) {
+  const bool clamp = std::holds_alternative<netlist::AmpsReading>(taken.what);
   switch (reading.slip) {
     case Slip::swapped_probes:
-      return " Were the probes swapped?";
+      return clamp ? " Was the clamp the other way round?" : " Were the probes swapped?";
     case Slip::wrong_unit:
-      return " Was it millivolts?";
+      return std::holds_alternative<netlist::VoltsReading>(taken.what) ? " Was it millivolts?"
+                                                                       : " Was it in another unit?";
     case Slip::load_off:
       return " Was the load off?";
     case Slip::wrong_case:
@@ -52,12 +54,12 @@ std::string doubt(const netlist::System& system, const InferredReading& row, boo
   const std::string expected = value_in_words(reading, row.would_be);
   if (last) {
     return "That does not fit the other readings: " + value_in_words(reading, row.measured) +
-           ", where they ask for about " + expected + '.' + slip_in_words(row) +
+           ", where they ask for about " + expected + '.' + slip_in_words(reading, row) +
            " If you misread it: back. If it stands, go on.";
   }
   return "Reading " + std::to_string(row.index + 1) + " (" + place_in_words(reading) + ", " +
          value_in_words(reading, row.measured) + ") does not fit the others: they ask for about " + expected +
-         '.' + slip_in_words(row) + " It counts for less from here on.";
+         '.' + slip_in_words(reading, row) + " It counts for less from here on.";
 }
 
 }  // namespace

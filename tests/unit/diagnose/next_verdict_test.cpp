@@ -148,6 +148,32 @@ TEST(NextOffers, OneOpeningAtThePostsOfBoth) {
   EXPECT_EQ(volts, 1);
 }
 
+/// One loop (invented) whose first run is told against its current.
+std::string loop(const std::string& feed) {
+  return R"({"ohmtrail":1,"system":{"name":"loop","nominal":12},
+    "batteries":[{"id":"B","plus":"+","minus":"-","nominal":12,"emf":12.7,"resistance":"4 mohm"}],
+    "runs":[{"id":"earth","from":"-","to":"chassis","gauge":"35 mm2","length":1})" +
+         feed + R"(],"loads":[{"id":"L","plus":"l+","minus":"chassis","takes":"80 A"}],
+    "joints":[{"id":"stud","from":"+","to":"f","kind":"stud"})" +
+         (feed.empty() ? R"(,{"id":"bar","from":"f","to":"l+","kind":"bus-bar"})" : "") +
+         R"(],"cases":[{"name":"on","on":["L"]}]})";
+}
+
+TEST(NextOffers, AClampWhereItShowsAPlus) {
+  const auto result = next_of(loop(R"(,{"id":"feed","from":"f","to":"l+","gauge":"35 mm2","length":1})"));
+  ASSERT_FALSE(result.options.empty());
+  EXPECT_EQ(result.options.front().where, "clamp round \"feed\"");
+  EXPECT_GT(result.options.front().expect_sound, 79);
+}
+
+TEST(NextOffers, AClampThatMustShowAMinusWithItsArrow) {
+  const auto result = next_of(loop(""));
+  ASSERT_FALSE(result.options.empty());
+  EXPECT_EQ(result.options.front().where,
+            "clamp round \"earth\", arrow towards \"chassis\" (it shows a minus)");
+  EXPECT_LT(result.options.front().expect_sound, -79);
+}
+
 TEST(NextOffers, NoPairOfPointsTwiceWhateverIsOn) {
   const auto result = next_of(shipped("cart-48v.json"));
   ASSERT_GE(result.options.size(), 3U);

@@ -39,5 +39,27 @@ TEST(PointInWords, FindsTheStudOfADerivedPoint) {
   EXPECT_EQ(stud_of(system, "nothing@to"), "");
 }
 
+TEST(ClampInWords, SaysNothingOfTheArrowWhereTheCurrentIsAPlus) {
+  EXPECT_EQ(clamp_in_words(pump_circuit(), "lead", 3), "clamp round \"lead\"");
+}
+
+TEST(ClampInWords, TellsWhichWayTheArrowPointsWhereAMinusIsRight) {
+  const netlist::System system = pump_circuit();
+  EXPECT_EQ(clamp_in_words(system, "lead", -3),
+            "clamp round \"lead\", arrow towards \"q\" (it shows a minus)");
+  EXPECT_EQ(clamp_in_words(system, "lead/return", -3),
+            "clamp round \"lead/return\", arrow towards \"m\" (it shows a minus)");
+}
+
+/// A battery's current is a plus from plus to minus through it: while it charges.
+TEST(ClampInWords, TheArrowOfABatteryPointsIntoItsPlusPost) {
+  EXPECT_EQ(clamp_in_words(pump_circuit(), "bat", -3),
+            "clamp round \"bat\", arrow towards \"p\" (it shows a minus)");
+}
+
+TEST(ClampInWords, NoCurrentHasNoDirection) {
+  EXPECT_EQ(clamp_in_words(pump_circuit(), "lead", -0.01), "clamp round \"lead\"");
+}
+
 }  // namespace
 }  // namespace ohmtrail::diagnose

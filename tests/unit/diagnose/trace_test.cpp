@@ -190,6 +190,19 @@ TEST(Trace, NamesAReadingThatDoesNotFit) {
   EXPECT_TRUE(search.trace.doubts().empty()) << search.trace.doubts().front();
 }
 
+TEST(Trace, AsksOfAClampWhetherItWasTheOtherWayRound) {
+  Opened search(5);
+  TraceRig& rig = search.rig;
+  Trace again(rig.system);
+  const auto first = std::get<netlist::AmpsReading>(rig.system.readings.front().what);
+  netlist::Reading turned = rig.system.readings.front();
+  turned.what = netlist::AmpsReading{-first.value, first.in};
+  rig.system.readings.push_back(turned);
+  again.update(rig.system, start);
+  EXPECT_TRUE(says(again.doubts(), "Was the clamp the other way round?"))
+      << (again.doubts().empty() ? "no doubt" : again.doubts().front());
+}
+
 TEST(Trace, CountsMinutesFromTheFirstReading) {
   Opened search(5);
   search.rig.take(search.trace, units::Time{200});
