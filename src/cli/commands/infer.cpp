@@ -1,6 +1,10 @@
 #include "ohmtrail/diagnose/infer.hpp"
 
 #include <fmt/format.h>
+#include <fmt/ranges.h>
+
+#include <algorithm>
+#include <utility>
 
 #include "cli/commands/commands.hpp"
 #include "cli/json/infer.hpp"
@@ -15,6 +19,28 @@ constexpr Option output{.name = "-o,--output",
                         .value = "FITTED",
                         .sentence = "write the netlist with the resistances found, without the readings"};
 
+/// Of a fitted netlist, which holds one value each: what may as well be otherwise.
+std::string unsettled(const diagnose::InferResult& result) {
+  constexpr double settled = 0.05;
+  constexpr std::size_t most = 3;
+  std::vector<std::pair<double, std::string>> open;
+  const auto look = [&](const auto& items) {
+    for (const auto& one : items)
+      if (one.informed && one.fault_probability > settled && one.fault_probability < 1 - settled)
+        open.emplace_back(one.fault_probability, one.id);
+  };
+  look(result.elements), look(result.batteries);
+  if (open.empty()) return "";
+  std::stable_sort(open.begin(), open.end(), [](const auto& a, const auto& b) { return a.first > b.first; });
+  std::vector<std::string> told;
+  for (std::size_t k = 0; k < std::min(most, open.size()); ++k)
+    told.push_back(fmt::format("{} ({:.0f} % at fault)", open[k].second, 100 * open[k].first));
+  if (open.size() > most) told.push_back(fmt::format("{} more", open.size() - most));
+  return fmt::format(
+      " They are those of the likeliest explanation. Not settled: {}. Judge by the survey itself.",
+      fmt::join(told, ", "));
+}
+
 /// What goes into the file: only what some reading says something of.
 void edit(netlist::Document& document, const diagnose::InferResult& result) {
   for (const diagnose::InferredElement& element : result.elements)
@@ -26,7 +52,8 @@ void edit(netlist::Document& document, const diagnose::InferResult& result) {
       static_cast<void>(document.set_emf(battery.id, units::Voltage{battery.emf}));
     }
   document.remove_readings();
-  document.add_to_note(fmt::format("Resistances inferred from {} readings.", result.readings.size()));
+  document.add_to_note(
+      fmt::format("Resistances inferred from {} readings.{}", result.readings.size(), unsettled(result)));
 }
 
 tl::expected<void, Exit> write_fitted(const std::string& path, const std::string& input,
