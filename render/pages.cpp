@@ -11,11 +11,7 @@
 namespace ohmtrail::render {
 namespace {
 
-constexpr double leading = 1.42;
 constexpr double label_width = 74;
-constexpr double cell_gap = 9;
-constexpr double form_row = 21;  // room to write by hand
-constexpr std::size_t any_number_of_lines = 400;
 
 Lettering usual_style(Tone tone) {
   switch (tone) {
@@ -29,13 +25,7 @@ Lettering usual_style(Tone tone) {
   return {9.2, false, palette::ink};
 }
 
-constexpr Lettering table_text{7.6, false, palette::ink};
-constexpr Lettering table_title{7.0, true, palette::quiet};
 constexpr Lettering heading_style{13, true, palette::accent};
-
-double line_height(const Lettering& style) {
-  return style.size * leading;
-}
 
 }  // namespace
 
@@ -57,10 +47,28 @@ void Pages::new_page() {
   waiting_.clear();
   pages_.push_back({size_.width, size_.height, {}, {}, {}});
   y_ = top;
+  moves_on_.reset();
 }
 
 void Pages::need(double height) {
-  if (room() < height && y_ > top + 1) new_page();
+  if (room() >= height || y_ <= top + 1) return;
+  const bool after_heading = moves_on_ && moves_on_->ended == y_ && moves_on_->began > top + 1;
+  if (!after_heading) return new_page();
+  const Headings headings = *moves_on_;
+  page() = headings.before;
+  new_page();
+  for (const auto& tell : headings.tell) tell();
+}
+
+/// Lays a heading, to be taken along where what follows it begins on the next page.
+void Pages::lay_heading(double least_room, const std::function<void()>& lay) {
+  need(least_room);
+  const bool under_another = moves_on_ && moves_on_->ended == y_;
+  Headings headings = under_another ? *moves_on_ : Headings{page(), y_, y_, {}};
+  headings.tell.push_back(lay);
+  lay();
+  headings.ended = y_;
+  moves_on_ = std::move(headings);
 }
 
 void Pages::line(std::string text, double x, const Lettering& style) {
@@ -87,21 +95,23 @@ void Pages::masthead(std::string_view kind, std::string_view date, std::string_v
 }
 
 void Pages::heading(std::string_view text) {
-  const Lettering style = sized(heading_style);
-  need(70);
-  if (y_ > top + 1) space(11 * letters_);
-  line(fitted(text, style.size, true, width()), side, style);
-  space(line_height(style) + 3);
+  lay_heading(70, [this, text = std::string(text)] {
+    const Lettering style = sized(heading_style);
+    if (y_ > top + 1) space(11 * letters_);
+    line(fitted(text, style.size, true, width()), side, style);
+    space(line_height(style) + 3);
+  });
 }
 
 void Pages::subheading(std::string_view text, Tone tone) {
-  const Lettering style = sized({9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink});
-  need(52);
-  space(7 * letters_);
-  for (auto& part : wrapped(typeset(text), style.size, true, width(), any_number_of_lines)) {
-    line(std::move(part), side, style);
-    space(line_height(style));
-  }
+  lay_heading(52, [this, text = std::string(text), tone] {
+    const Lettering style = sized({9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink});
+    space(7 * letters_);
+    for (auto& part : wrapped(typeset(text), style.size, true, width(), any_number_of_lines)) {
+      line(std::move(part), side, style);
+      space(line_height(style));
+    }
+  });
 }
 
 void Pages::text_block(std::string_view text, const Lettering& style, double indent) {
@@ -157,57 +167,6 @@ void Pages::numbered(int number, std::string_view title, std::string_view text, 
   space(7 * letters_);
 }
 
-std::vector<double> Pages::column_widths(const std::vector<Column>& columns) const {
-  double all = 0;
-  for (const Column& column : columns) all += column.share;
-  std::vector<double> widths;
-  for (const Column& column : columns) widths.push_back(width() * column.share / all - cell_gap);
-  widths.back() += cell_gap;
-  return widths;
-}
-
-Pages::Cells Pages::cells(const std::vector<std::string>& texts, const std::vector<double>& widths,
-                          const Lettering& style) const {
-  Cells result;
-  for (std::size_t k = 0; k < widths.size(); ++k)
-    result.push_back(wrapped(typeset(texts[k]), style.size, style.bold, widths[k], any_number_of_lines));
-  return result;
-}
-
-void Pages::row(const std::vector<Column>& columns, const std::vector<double>& widths, const Cells& cells,
-                const Lettering& style, double least_height) {
-  double x = side;
-  std::size_t lines = 1;
-  for (std::size_t k = 0; k < columns.size(); ++k) {
-    double y = y_ + line_height(style) / 2 + 1;
-    for (const auto& part : cells[k]) {
-      const double at = columns[k].align == Align::right ? x + widths[k] : x;
-      write(page(), Kind::label, -1, {at, y}, part, style, columns[k].align);
-      y += line_height(style);
-    }
-    lines = std::max(lines, cells[k].size());
-    x += widths[k] + cell_gap;
-  }
-  space(std::max(static_cast<double>(lines) * line_height(style) + 2.5, least_height));
-}
-
-void Pages::table_head(const std::vector<Column>& columns, const std::vector<double>& widths) {
-  std::vector<std::string> titles;
-  for (const Column& column : columns) titles.push_back(column.title);
-  const Lettering style = sized(table_title);
-  row(columns, widths, cells(titles, widths, style), style);
-  rule(palette::quiet, 0.8);
-  space(3);
-}
-
-void Pages::table(const std::vector<Column>& columns, const Rows& rows) {
-  lay_table(columns, rows, 0);
-}
-
-void Pages::form(const std::vector<Column>& columns, const Rows& rows) {
-  lay_table(columns, rows, form_row);
-}
-
 void Pages::together(const std::function<void()>& tell) {
   const std::size_t pages = pages_.size();
   const Scene begun = page();
@@ -224,32 +183,6 @@ void Pages::together(const std::function<void()>& tell) {
 
 void Pages::begin_sheet() {
   if (y_ > top + 1) new_page();
-}
-
-void Pages::lay_table(const std::vector<Column>& columns, const Rows& rows, double least_height) {
-  const std::vector<double> widths = column_widths(columns);
-  const Lettering style = sized(table_text);
-  need(64);
-  table_head(columns, widths);
-  std::vector<Cells> laid;
-  for (const auto& texts : rows) laid.push_back(cells(texts, widths, style));
-  const auto height = [&](const Cells& row_cells) {
-    std::size_t lines = 1;
-    for (const auto& cell : row_cells) lines = std::max(lines, cell.size());
-    return std::max(least_height, static_cast<double>(lines) * line_height(style)) + 6;
-  };
-  for (std::size_t k = 0; k < laid.size(); ++k) {
-    // The last row never stands alone on a page.
-    const bool last_but_one = k > 0 && k + 2 == laid.size();
-    if (room() < height(laid[k]) + (last_but_one ? height(laid[k + 1]) : 0)) {
-      new_page();
-      table_head(columns, widths);
-    }
-    row(columns, widths, laid[k], style, least_height);
-    rule(palette::hair, 0.5);
-    space(2);
-  }
-  space(6);
 }
 
 /// Shrinks a picture by up to a fifth where it then fits on the page that is begun.

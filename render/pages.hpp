@@ -1,4 +1,6 @@
 #pragma once
+#include <functional>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -44,9 +46,13 @@ class Pages final : public Document {
   [[nodiscard]] Lettering style_of(Tone tone) const;
   void lay_table(const std::vector<Column>& columns, const Rows& rows, double least_height);
 
+  static constexpr std::size_t any_number_of_lines = 400;
+
+  [[nodiscard]] static double line_height(const Lettering& style) { return style.size * 1.42; }
   [[nodiscard]] double room() const { return size_.height - bottom - y_; }
   void need(double height);
   void new_page();
+  void lay_heading(double least_room, const std::function<void()>& lay);
   void space(double height) { y_ += height; }
   void line(std::string text, double x, const Lettering& style);
   void text_block(std::string_view text, const Lettering& style, double indent);
@@ -59,12 +65,20 @@ class Pages final : public Document {
   void rule(Colour colour, double width);
   Scene& page() { return pages_.back(); }
 
+  /// Headings right under one another at the end of what is laid.
+  struct Headings {
+    Scene before;         ///< the page without them
+    double began, ended;  ///< from where to where
+    std::vector<std::function<void()>> tell;
+  };
+
   Paper paper_;
   PaperSize size_;
   double letters_;
   std::vector<Scene> pages_;
   std::vector<Scene> waiting_;  ///< full pages that follow the one being filled
   double y_ = 0;
+  std::optional<Headings> moves_on_;
 };
 
 }  // namespace ohmtrail::render

@@ -33,6 +33,13 @@ std::string carries(const Element& element, double current, double lasting) {
                      carried, units::print(units::Current{lasting}), allowed);
 }
 
+/// What is sound, or as good as sound, is as warm as its maker meant it, or its cable is too thin, which has
+/// a rule of its own. Temperatures are told to 5 K.
+bool heats_by_itself(const Element& element, const JointTemperature& joint) {
+  constexpr double told_to = 5;
+  return joint.rise * (1 - units::ratio(*element.sound, element.resistance)) >= told_to;
+}
+
 }  // namespace
 
 void wires_overloaded(const RuleContext& context, Collected& collected) {
@@ -73,10 +80,9 @@ void joints_too_hot(const RuleContext& context, Collected& collected) {
   const JointHeat heat(context.system, context.solved);
   for (int k = 0; k < static_cast<int>(network.elements.size()); ++k) {
     const auto& element = at(network.elements, k);
-    // What is sound is as warm as its maker meant it, or its cable is too thin, which has a rule of its own.
-    if (!element.sound || element.resistance <= *element.sound) continue;
+    if (!element.sound) continue;
     const auto joint = heat.of(k);
-    if (!joint) continue;
+    if (!joint || !heats_by_itself(element, *joint)) continue;
     const auto warning = heat_warning(*joint);
     if (!warning) continue;
     auto finding =

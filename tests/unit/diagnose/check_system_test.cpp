@@ -188,6 +188,17 @@ TEST(CheckSystem, DoesNotNameASoundConnectionHot) {
   EXPECT_TRUE(of_rule(check_all(system), "hot-connection").empty());
 }
 
+/// As an inferred one may be: a tenth above what is sound warms nothing that its cable does not.
+TEST(CheckSystem, DoesNotNameAnAllButSoundConnectionHot) {
+  auto system = on_thin_wire(60);
+  auto& end = system.runs[0].end_to.resistances;
+  end.sound = Resistance{1e-4};
+  end.as_found = Resistance{1.1e-4};
+  EXPECT_TRUE(of_rule(check_all(system), "hot-connection").empty());
+  end.as_found = Resistance{2e-3};
+  EXPECT_EQ(of_rule(check_all(system), "hot-connection").size(), 1U);
+}
+
 TEST(CheckSystem, SeveritiesHaveWords) {
   EXPECT_EQ(words(Severity::before_further_use), "before further use");
   EXPECT_EQ(words(Severity::soon), "soon");

@@ -130,6 +130,38 @@ TEST(Pages, AHeadingNeverStandsAloneAtTheFoot) {
   EXPECT_EQ(stood_on, (std::set<std::size_t>{0, 1})) << "both sides of the foot were tried";
 }
 
+/// Whatever follows: it asks for its own room, and takes its headings with it.
+TEST(Pages, HeadingsGoWithTheTableUnderThem) {
+  const std::string tall = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen";
+  std::set<std::size_t> stood_on;
+  for (int lines = 20; lines < 60; ++lines) {
+    Pages pages(Paper::a4);
+    for (int k = 0; k < lines; ++k) pages.paragraph("A line of text.");
+    pages.heading("Heading");
+    pages.subheading("Subheading");
+    pages.table({{"Name", 1}, {"Words", 0.2}}, {{"first", tall + ' ' + tall}, {"second", tall}});
+    const auto done = pages.finish("");
+    for (std::size_t k = 0; k < done.size(); ++k) {
+      EXPECT_EQ(has(done[k], "Heading"), has(done[k], "first")) << lines;
+      EXPECT_EQ(has(done[k], "Subheading"), has(done[k], "first")) << lines;
+      EXPECT_TRUE(has(done[k], "A line of text.") || has(done[k], "first") || has(done[k], "second"))
+          << lines;
+      if (has(done[k], "Heading")) stood_on.insert(k);
+    }
+  }
+  EXPECT_EQ(stood_on, (std::set<std::size_t>{0, 1})) << "both sides of the foot were tried";
+}
+
+TEST(Pages, AHeadingOverATableLongerThanAPageStaysAtItsTop) {
+  Pages pages(Paper::a4);
+  pages.heading("Heading");
+  std::string tall;
+  for (int k = 0; k < 90; ++k) tall += "word ";
+  pages.table({{"Name", 8}, {"Words", 0.4}}, {{"first", tall}, {"second", "short"}});
+  const auto done = pages.finish("");
+  EXPECT_TRUE(has(done[0], "Heading"));
+}
+
 TEST(Pages, AWidePictureTurnsItsPage) {
   Pages pages(Paper::a4);
   pages.paragraph("before");
