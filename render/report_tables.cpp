@@ -47,10 +47,10 @@ std::vector<Column> connection_columns(bool with_odds) {
   std::vector<Column> columns{{std::string(text::column_number), 0.6},
                               {std::string(text::column_where), 3.35},
                               {std::string(text::column_lost), 1.05, Align::right},
-                              {std::string(text::column_heat), 1.2, Align::right},
-                              {std::string(text::column_hot), 0.95, Align::right}};
+                              {std::string(text::column_heat), 1.15, Align::right},
+                              {std::string(text::column_hot), 1.2, Align::right}};
   if (with_odds) columns.push_back({std::string(text::column_sure), 0.8, Align::right});
-  columns.push_back({std::string(text::column_do), 4.6});
+  columns.push_back({std::string(text::column_do), 4.4});
   columns.push_back({std::string(text::column_back), 1.05, Align::right});
   return columns;
 }

@@ -15,6 +15,7 @@ namespace {
 void expect_tidy(const std::vector<Scene>& pages) {
   test::expect_inside(pages);
   test::expect_letters_apart(pages);
+  test::expect_values_whole(pages);
 }
 
 /// Pages before the circuits of a large diagram, which follow on sheets of their own.

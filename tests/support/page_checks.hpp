@@ -32,4 +32,15 @@ inline void expect_letters_apart(const std::vector<render::Scene>& pages) {
   }
 }
 
+/// No column is so narrow that it parts a degree sign from its C.
+inline void expect_values_whole(const std::vector<render::Scene>& pages) {
+  for (std::size_t page = 0; page < pages.size(); ++page)
+    for (const render::Shape& shape : pages[page].shapes) {
+      const auto* text = std::get_if<render::Text>(&shape.what);
+      if (text == nullptr) continue;
+      EXPECT_FALSE(text->text.ends_with("°") || text->text.starts_with("°") || text->text == "C")
+          << "page " << page + 1 << ": " << text->text;
+    }
+}
+
 }  // namespace ohmtrail::test

@@ -89,7 +89,19 @@ TEST(ReportPages, NothingLeavesThePageOrCoversAnything) {
       const auto pages = report_pages(test::shipped_report(name), paper);
       test::expect_inside(pages);
       test::expect_letters_apart(pages);
+      test::expect_values_whole(pages);
     }
+}
+
+TEST(ReportPages, ThereIsRoomForWhatIsFarTooHot) {
+  ReportInput input = test::shipped_report("launch-24v");
+  for (diagnose::HotSpot& spot : input.hot_spots) {
+    spot.temperature = 1234;
+    spot.likelihood = 0.27;
+  }
+  test::expect_values_whole(report_pages(input));
+  input.hot_spots.front().likelihood.reset();
+  test::expect_values_whole(report_pages(input, Paper::letter));
 }
 
 ReportInput hostile() {
