@@ -57,16 +57,16 @@ void Pages::need(double height) {
   const Headings headings = *moves_on_;
   page() = headings.before;
   new_page();
-  for (const auto& tell : headings.tell) tell();
+  for (const Lay& lay : headings.lay) lay(*this);
 }
 
 /// Lays a heading, to be taken along where what follows it begins on the next page.
-void Pages::lay_heading(double least_room, const std::function<void()>& lay) {
+void Pages::lay_heading(double least_room, const Lay& lay) {
   need(least_room);
   const bool under_another = moves_on_ && moves_on_->ended == y_;
   Headings headings = under_another ? *moves_on_ : Headings{page(), y_, y_, {}};
-  headings.tell.push_back(lay);
-  lay();
+  headings.lay.push_back(lay);
+  lay(*this);
   headings.ended = y_;
   moves_on_ = std::move(headings);
 }
@@ -95,21 +95,21 @@ void Pages::masthead(std::string_view kind, std::string_view date, std::string_v
 }
 
 void Pages::heading(std::string_view text) {
-  lay_heading(70, [this, text = std::string(text)] {
-    const Lettering style = sized(heading_style);
-    if (y_ > top + 1) space(11 * letters_);
-    line(fitted(text, style.size, true, width()), side, style);
-    space(line_height(style) + 3);
+  lay_heading(70, [text = std::string(text)](Pages& on) {
+    const Lettering style = on.sized(heading_style);
+    if (on.y_ > top + 1) on.space(11 * on.letters_);
+    on.line(fitted(text, style.size, true, on.width()), side, style);
+    on.space(line_height(style) + 3);
   });
 }
 
 void Pages::subheading(std::string_view text, Tone tone) {
-  lay_heading(52, [this, text = std::string(text), tone] {
-    const Lettering style = sized({9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink});
-    space(7 * letters_);
-    for (auto& part : wrapped(typeset(text), style.size, true, width(), any_number_of_lines)) {
-      line(std::move(part), side, style);
-      space(line_height(style));
+  lay_heading(52, [text = std::string(text), tone](Pages& on) {
+    const Lettering style = on.sized({9.6, true, tone == Tone::alarm ? palette::alarm : palette::ink});
+    on.space(7 * on.letters_);
+    for (auto& part : wrapped(typeset(text), style.size, true, on.width(), any_number_of_lines)) {
+      on.line(std::move(part), side, style);
+      on.space(line_height(style));
     }
   });
 }

@@ -52,7 +52,8 @@ class Pages final : public Document {
   [[nodiscard]] double room() const { return size_.height - bottom - y_; }
   void need(double height);
   void new_page();
-  void lay_heading(double least_room, const std::function<void()>& lay);
+  using Lay = std::function<void(Pages&)>;  ///< of whatever pages: these may be moved in between
+  void lay_heading(double least_room, const Lay& lay);
   void space(double height) { y_ += height; }
   void line(std::string text, double x, const Lettering& style);
   void text_block(std::string_view text, const Lettering& style, double indent);
@@ -69,7 +70,7 @@ class Pages final : public Document {
   struct Headings {
     Scene before;         ///< the page without them
     double began, ended;  ///< from where to where
-    std::vector<std::function<void()>> tell;
+    std::vector<Lay> lay;
   };
 
   Paper paper_;

@@ -17,6 +17,7 @@ struct Ground {
   std::vector<bool> points;  ///< per point: joined to its island's ground by passive elements
 };
 
+/// Positions of switches do not matter: an open one may be closed tomorrow.
 [[nodiscard]] Ground find_ground(const netlist::System& system, const network::Network& network);
 
 }  // namespace ohmtrail::plan

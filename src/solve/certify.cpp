@@ -40,8 +40,7 @@ class Writer {
     }
     find_largest();
     for (std::size_t b = 0; b < circuit_.branches.size(); ++b) {
-      expect_points(circuit_.branches, b, state_.voltage);
-      expect_points(circuit_.branches, b, leaving_);
+      expect_points(circuit_.branches, b, state_.voltage, leaving_);
       if (is_nothing(b)) out_.current[b] = 0;
       write_branch(b);
       add_to_sums(b);

@@ -14,7 +14,8 @@ namespace ohmtrail::solve {
 /// Branch k of the circuit is element k of the network, point p is point p.
 [[nodiscard]] Circuit circuit_of(const network::Network& network);
 
-/// By the rise that it reaches in its turns.
+/// How a wire's own current warms it, by the rise that it reaches in its turns; not at all where its ampacity
+/// is 0.
 [[nodiscard]] Heating heating_of(const network::WireHeating& wire);
 
 /// What one load gets, as the results list it. NaN where a value does not exist.

@@ -18,12 +18,12 @@ enum class Law {
 
 /// T = ambient + rise i², r(T) = r20 (1 + alpha (T − 20)). Temperatures in °C.
 struct Heating {
-  double alpha = 0;
-  double ambient = 25;
-  double rise = 0;  ///< K/A²; 0: does not heat
+  double alpha = 0;     ///< 1/K at 20 °C
+  double ambient = 25;  ///< °C
+  double rise = 0;      ///< K/A²; 0: does not heat
 };
 
-/// Of a wire that is `kelvin` warmer than the air at `rated` amperes.
+/// Of a wire that is `kelvin` warmer than the air at `rated` amperes, which is above 0.
 inline Heating heating_at(double alpha, double ambient, double kelvin, double rated) {
   return {alpha, ambient, kelvin / (rated * rated)};
 }

@@ -112,29 +112,28 @@ class Search {
     for (Candidate& one : opening) {
       one.score = one.bits;
       one.switching = static_cast<int>(views_[one.view].in_case) != present_;
-      // A load may hang on the battery's own posts.
-      const bool again = std::any_of(chosen_.begin(), chosen_.end(),
-                                     [&](const Candidate& other) { return is_same_place(one, other); });
-      if (!again) add(one, Purpose::opening);
+      add(one, Purpose::opening);
     }
     const std::vector<Candidate> weighed = weigh(outlook_, views_, present_);
     weighed_.best_bits = weighed.empty() ? 0 : weighed.front().bits;
     if (weighed_.opening_done) offer_confirmation();
     for (const Candidate& one : weighed) {
       if (out_.options.size() >= options_.most) break;
-      if (!like_one_offered(one)) add(one, Purpose::separate);
+      if (!is_offered(one, &Search::tells_the_same)) add(one, Purpose::separate);
     }
   }
 
+  // A place is offered once: a load may hang on the battery's own posts.
   void add(const Candidate& one, Purpose purpose) {
+    if (is_offered(one, &Search::is_same_place)) return;
     chosen_.push_back(one);
     out_.options.push_back(tell(outlook_, views_, one, purpose, out_.repairs));
   }
 
-  bool like_one_offered(const Candidate& one) const {
-    return std::any_of(chosen_.begin(), chosen_.end(), [&](const Candidate& other) {
-      return is_same_place(one, other) || tells_the_same(one, other);
-    });
+  bool is_offered(const Candidate& one,
+                  bool (Search::*alike)(const Candidate&, const Candidate&) const) const {
+    return std::any_of(chosen_.begin(), chosen_.end(),
+                       [&](const Candidate& other) { return (this->*alike)(one, other); });
   }
 
   // Whatever is switched on.

@@ -74,21 +74,13 @@ class Opening {
   void clamp() {
     std::optional<std::size_t> best;
     for (std::size_t b = 0; b < view().branches.size(); ++b) {
-      if (!best || is_better(amperes(b), amperes(*best))) best = b;
+      if (!best || amperes(b) > amperes(*best) * (1 + 1e-9)) best = b;
     }
     if (best) out_.push_back(Candidate::amps(view_, *best));
   }
 
-  // More; of wires in series the first along which the current is a plus, as people read it.
-  static bool is_better(double amperes, double than) {
-    constexpr double rounding = 1e-9;
-    const double more = std::abs(amperes) - std::abs(than);
-    if (std::abs(more) > rounding * std::abs(than)) return more > 0;
-    return amperes > 0 && than < 0;
-  }
-
   [[nodiscard]] double amperes(std::size_t b) const {
-    return view().typical.current[static_cast<std::size_t>(view().branches[b])];
+    return std::abs(view().typical.current[static_cast<std::size_t>(view().branches[b])]);
   }
 
   void across(Role role) {

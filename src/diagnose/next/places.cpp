@@ -65,12 +65,14 @@ class Stretches {
       if (!e.active || e.role != Role::wire) continue;
       const int wire = static_cast<int>(k);
       const bool a = goes_through(e.from), b = goes_through(e.to);
-      const auto found =
-          a || b ? place.try_emplace(root(a ? e.from : e.to), out.size()) : std::pair{place.end(), true};
-      if (found.second)
+      if (!a && !b) {
         out.push_back(wire);
-      else if (int& other = out[found.first->second]; at(current, other) < 0 && at(current, wire) > 0)
-        other = wire;
+        continue;
+      }
+      const auto [found, is_new] = place.try_emplace(root(a ? e.from : e.to), out.size());
+      if (is_new) out.push_back(wire);
+      int& standing = out[found->second];
+      if (at(current, standing) < 0 && at(current, wire) > 0) standing = wire;
     }
     return out;
   }

@@ -114,11 +114,16 @@ TEST(Pages, ASheetBeginsAtTheTopButNeverLeavesAnEmptyPage) {
   EXPECT_EQ(pages.count(), 2u);
 }
 
+Pages filled(int lines) {
+  Pages pages(Paper::a4);
+  for (int k = 0; k < lines; ++k) pages.paragraph("A line of text.");
+  return pages;
+}
+
 TEST(Pages, AHeadingNeverStandsAloneAtTheFoot) {
   std::set<std::size_t> stood_on;
   for (int lines = 30; lines < 60; ++lines) {
-    Pages pages(Paper::a4);
-    for (int k = 0; k < lines; ++k) pages.paragraph("A line of text.");
+    Pages pages = filled(lines);
     pages.heading("Heading");
     pages.paragraph("Its text");
     const auto done = pages.finish("");
@@ -135,8 +140,7 @@ TEST(Pages, HeadingsGoWithTheTableUnderThem) {
   const std::string tall = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen";
   std::set<std::size_t> stood_on;
   for (int lines = 20; lines < 60; ++lines) {
-    Pages pages(Paper::a4);
-    for (int k = 0; k < lines; ++k) pages.paragraph("A line of text.");
+    Pages pages = filled(lines);
     pages.heading("Heading");
     pages.subheading("Subheading");
     pages.table({{"Name", 1}, {"Words", 0.2}}, {{"first", tall + ' ' + tall}, {"second", tall}});
@@ -205,18 +209,12 @@ TEST(Pages, LongWordsAndLabelsStayOnThePage) {
   test::expect_letters_apart(done);
 }
 
-Pages nearly_full() {
-  Pages pages(Paper::a4);
-  for (int k = 0; k < 45; ++k) pages.paragraph("A line of text.");
-  return pages;
-}
-
 void tell_lines(Document& document, int count) {
   for (int k = 0; k < count; ++k) document.paragraph("kept " + std::to_string(k));
 }
 
 TEST(Pages, WhatBelongsTogetherIsNotTornApart) {
-  Pages torn = nearly_full(), kept = nearly_full();
+  Pages torn = filled(45), kept = filled(45);
   ASSERT_EQ(kept.count(), 1u);
   tell_lines(torn, 6);
   kept.together([&] { tell_lines(kept, 6); });
@@ -229,7 +227,7 @@ TEST(Pages, WhatBelongsTogetherIsNotTornApart) {
 }
 
 TEST(Pages, WhatIsLongerThanAPageIsToldOnce) {
-  Pages pages = nearly_full();
+  Pages pages = filled(45);
   pages.together([&] { tell_lines(pages, 200); });
   std::size_t lines = 0;
   for (const Scene& page : pages.finish(""))
@@ -238,7 +236,7 @@ TEST(Pages, WhatIsLongerThanAPageIsToldOnce) {
 }
 
 TEST(Pages, ASheetThatWaitsStaysWhenABlockMovesOn) {
-  Pages pages = nearly_full();
+  Pages pages = filled(45);
   pages.full_picture("Diagram", picture(300, 200));
   pages.together([&] { tell_lines(pages, 6); });
   const auto done = pages.finish("");
@@ -250,7 +248,7 @@ TEST(Pages, ASheetThatWaitsStaysWhenABlockMovesOn) {
 TEST(Pages, TellHowFarTheyAreFilled) {
   Pages pages(Paper::a4);
   EXPECT_EQ(pages.share_filled(), 0);
-  const Pages full = nearly_full();
+  const Pages full = filled(45);
   EXPECT_GT(full.share_filled(), 0.9);
   EXPECT_LE(full.share_filled(), 1);
 }
@@ -258,8 +256,7 @@ TEST(Pages, TellHowFarTheyAreFilled) {
 TEST(Pages, TheLastRowOfATableNeverStandsAlone) {
   std::set<std::size_t> stood_on;
   for (int lines = 30; lines < 52; ++lines) {
-    Pages pages(Paper::a4);
-    for (int k = 0; k < lines; ++k) pages.paragraph("A line of text.");
+    Pages pages = filled(lines);
     pages.table(two, {{"first", "1"}, {"second", "2"}, {"third", "3"}, {"fourth", "4"}});
     const auto done = pages.finish("");
     for (std::size_t k = 0; k < done.size(); ++k)
