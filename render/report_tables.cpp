@@ -181,18 +181,20 @@ void tell_connections(Document& document, const ReportInput& input, const Brevit
 
 void tell_batteries(Document& document, const ReportInput& input) {
   if (!input.bank || input.bank->batteries.empty()) return;
-  document.heading(text::heading_batteries);
   Rows rows;
   for (const diagnose::BatteryVerdict& verdict : input.bank->batteries)
     add_battery(rows, battery_row(input.system, verdict));
-  document.table({{std::string(text::column_battery), 1.4},
-                  {std::string(text::column_rest), 0.9, Align::right},
-                  {std::string(text::column_charge), 0.9, Align::right},
-                  {std::string(text::column_per_100), 1.2, Align::right},
-                  {std::string(text::column_in_words), 4.6}},
-                 rows);
-  if (has_more_than_rest(input.system))
-    document.picture({}, bank_picture(input.system, *input.bank, document.width()));
+  document.together([&] {
+    document.heading(text::heading_batteries);
+    document.table({{std::string(text::column_battery), 1.4},
+                    {std::string(text::column_rest), 0.9, Align::right},
+                    {std::string(text::column_charge), 0.9, Align::right},
+                    {std::string(text::column_per_100), 1.2, Align::right},
+                    {std::string(text::column_in_words), 4.6}},
+                   rows);
+    if (has_more_than_rest(input.system))
+      document.picture({}, bank_picture(input.system, *input.bank, document.width()));
+  });
 }
 
 void tell_small_print(Document& document, const ReportInput& input) {

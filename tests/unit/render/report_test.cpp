@@ -2,6 +2,7 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdio>
 #include <fstream>
@@ -102,6 +103,22 @@ TEST(ReportPages, ThereIsRoomForWhatIsFarTooHot) {
   test::expect_values_whole(report_pages(input));
   input.hot_spots.front().likelihood.reset();
   test::expect_values_whole(report_pages(input, Paper::letter));
+}
+
+bool has_text(const Scene& page, std::string_view wanted) {
+  return std::any_of(page.shapes.begin(), page.shapes.end(), [&](const Shape& shape) {
+    const auto* text = std::get_if<Text>(&shape.what);
+    return text != nullptr && text->text == wanted;
+  });
+}
+
+TEST(ReportPages, ABankStandsUnderItsHeading) {
+  int found = 0;
+  for (const Scene& page : report_pages(test::shipped_report("cart-48v"))) {
+    EXPECT_EQ(has_text(page, text::heading_batteries), has_text(page, text::bank_no_cells));
+    found += has_text(page, text::heading_batteries) ? 1 : 0;
+  }
+  EXPECT_EQ(found, 1);
 }
 
 ReportInput hostile() {
